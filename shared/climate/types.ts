@@ -1,0 +1,353 @@
+/**
+ * What the climate engine is given and what it gives back.
+ * °C, W, Wh, s, A, V, m2, m3/h; times are `Utc` seconds; fractions 0 to 1.
+ */
+import type { Utc } from '../units/index.ts'
+
+export type WeatherStep = {
+  readonly atUtc: Utc
+  readonly tempC: number
+  readonly windMPerS: number
+  readonly humidity01: number
+  readonly cloud01: number
+}
+
+export type GlassPane = {
+  readonly id: 'windscreen' | 'front-sides' | 'rear-sides' | 'tailgate' | 'roof'
+  readonly areaM2: number
+  readonly skyView01: number
+}
+
+export type CabinParameters = {
+  readonly bodyClass: 'hatchback' | 'estate' | 'crossover' | 'van-bare' | 'van-insulated'
+  readonly airVolumeM3: number
+  readonly panes: readonly GlassPane[]
+  readonly bodyAreaM2: number
+  readonly bodyUWPerM2K: number
+  /** Overrides of the whole shell at still air; null: from glass and body. */
+  readonly lossBareWPerK: number | null
+  readonly lossCoveredWPerK: number | null
+  readonly windFactorPerMPerS: number | null
+  readonly coverM2KPerW: number
+  readonly leakagePerH: number
+  readonly heatCapacityKJPerK: number
+  readonly freshAirM3PerH: number
+  readonly lossScale: number
+}
+
+export type HeaterParameters = {
+  readonly kind: 'heat-pump' | 'resistance' | 'mains-fan-heater' | 'none'
+  readonly maxHeatW: number
+  readonly minHeatW: number
+  readonly cop: readonly { readonly outsideC: number; readonly value: number }[]
+  readonly canCool: boolean
+  readonly awakeLoadW: number
+  readonly mayRunAllNight: boolean
+  readonly switchesOffAfterS: number | null
+  readonly switchesOffBelow01: number | null
+}
+
+export type BedHeater = {
+  readonly id: string
+  readonly kind: 'heated-seat' | 'underblanket' | 'foot-pad'
+  readonly powerW: number
+}
+
+export type SleeperBedding = {
+  /** Best comfort rating in use, ISO 23537, °C; null where nothing rated is used. */
+  readonly comfortC: number | null
+  /** Insulation over the sleeper, clo, with sleepwear. */
+  readonly coverClo: number
+  /** Insulation under the sleeper, m2K/W. */
+  readonly matM2KPerW: number
+}
+
+export type Sleeper = {
+  readonly id: string
+  readonly label: string
+  readonly heightMm: number
+  readonly massG: number
+  readonly sleeps: 'cold' | 'average' | 'warm'
+  readonly bedding: SleeperBedding
+}
+
+export type SupplyReading = { readonly currentA: number; readonly volts: number }
+
+export type SupplyParameters = {
+  readonly connector: string
+  readonly nominalV: number
+  readonly breakerA: number
+  readonly siteLimitA: number | null
+  readonly leadLimitA: number | null
+  readonly adapterLimitA: number | null
+  readonly chargingUnitLimitA: number | null
+  readonly heldA: number | null
+  readonly onboardMaximumA: number | null
+  readonly minimumA: number
+  readonly readings: readonly SupplyReading[]
+  readonly earthOk: 'yes' | 'no' | 'not-known'
+  readonly polarityReversed: 'yes' | 'no' | 'not-known'
+  readonly otherLoadW: number
+  readonly plugInUtc: Utc
+  readonly unplugUtc: Utc
+  /** Per kWh; null where the price does not depend on energy. */
+  readonly pricePerKWh: number | null
+  readonly fixedPrice: number
+  readonly chargeAllowed: boolean
+}
+
+export type BatteryParameters = {
+  readonly usableWh: number
+  readonly reserve01: number
+  readonly chargeLimit01: number
+  readonly efficiency01: number
+  readonly overheadW: number
+  readonly coldOverheadW: number
+  readonly arrive01: number
+  readonly fastMaxW: number
+}
+
+export type LeisureParameters = {
+  readonly kind: 'lfp' | 'lead'
+  readonly usableWh: number
+  readonly reserve01: number
+  readonly chargerW: number
+  readonly loadW: number
+  readonly arrive01: number
+  readonly inverterMaxW: number
+}
+
+export type LegParameters = {
+  readonly distanceM: number
+  readonly whPerKm: number
+  readonly speedKmPerH: number | null
+  readonly climbM: number
+  readonly outsideC: number
+  readonly reserve01: number
+  readonly massG: number
+  readonly dragAreaM2: number | null
+  readonly rollingCoefficient: number | null
+  readonly auxiliaryW: number | null
+  readonly fastChargers: readonly { readonly atM: number; readonly powerW: number; readonly name: string | null }[]
+}
+
+/** What the traveller decides; what the night search varies. */
+export type NightDecisions = {
+  /** Set-point by instant, the last one before a time rules; null tempC: off. */
+  readonly setPoints: readonly { readonly fromUtc: Utc; readonly tempC: number | null }[]
+  readonly bedHeaterIds: readonly string[]
+  /** Null: the largest current worth asking for. */
+  readonly currentA: number | null
+  readonly chargeLimit01: number
+  readonly windowGapMm: number
+  readonly windowSides: number
+  readonly covers: boolean
+}
+
+export type Fault =
+  | { readonly kind: 'supply-lost'; readonly atUtc: Utc }
+  | {
+      readonly kind: 'breaker-trips'
+      readonly atUtc: Utc
+      readonly heldA: number | null
+      readonly resetUtc: Utc | null
+    }
+  | { readonly kind: 'heater-fails'; readonly atUtc: Utc }
+
+export type NightInput = {
+  readonly latitudeDeg: number
+  readonly longitudeDeg: number
+  readonly elevationM: number
+  readonly arriveUtc: Utc
+  readonly sleepFromUtc: Utc
+  readonly sleepToUtc: Utc
+  readonly departUtc: Utc
+  readonly weather: readonly WeatherStep[]
+  readonly cabin: CabinParameters
+  readonly heater: HeaterParameters
+  readonly bedHeaters: readonly BedHeater[]
+  readonly sleepers: readonly Sleeper[]
+  readonly supply: SupplyParameters | null
+  readonly battery: BatteryParameters | null
+  readonly leisure: LeisureParameters | null
+  readonly leg: LegParameters | null
+  readonly decisions: NightDecisions
+  readonly stepS: number
+  readonly fault: Fault | null
+}
+
+/** Columns of equal length, one value a step: cheap to chart, to copy to a worker and to check. */
+export type NightSeries = {
+  readonly atUtc: readonly Utc[]
+  readonly outsideC: readonly number[]
+  readonly frontAirC: readonly number[]
+  readonly bedAirC: readonly number[]
+  readonly massC: readonly number[]
+  readonly floorC: readonly number[]
+  readonly glassC: readonly number[]
+  readonly operativeC: readonly number[]
+  readonly feetC: readonly number[]
+  readonly dewPointC: readonly number[]
+  readonly relativeHumidity01: readonly number[]
+  readonly co2Ppm: readonly number[]
+  readonly condensateG: readonly number[]
+  readonly frostG: readonly number[]
+  readonly heatW: readonly number[]
+  readonly heatingElectricW: readonly number[]
+  readonly bedHeatW: readonly number[]
+  readonly supplyW: readonly number[]
+  readonly chargeW: readonly number[]
+  readonly wiringLossW: readonly number[]
+  readonly charge01: readonly number[]
+  readonly leisure01: readonly number[]
+}
+
+export type SupplyLimit = 'breaker' | 'site' | 'lead' | 'adapter' | 'charging-unit' | 'held' | 'onboard' | 'voltage'
+
+export type SupplyOutcome = {
+  readonly sourceOhm: number
+  readonly sourceOhmSpread: number
+  readonly noLoadV: number
+  /** Continuous limit of each part, A. */
+  readonly limits: readonly { readonly part: SupplyLimit; readonly currentA: number }[]
+  readonly usableA: number
+  readonly limitedBy: SupplyLimit
+  readonly voltsAtLoad: number
+  readonly wattsAtLoad: number
+  readonly sag01: number
+  readonly heatInWiringW: number
+  /** Below the smallest current a charging unit can ask for. */
+  readonly belowMinimum: boolean
+  readonly stepDownV: number
+  readonly stopV: number
+}
+
+export type SleeperVerdict = {
+  readonly sleeperId: string
+  /** Margin to the colder of both judgements at the worst hour, K; negative: too cold. */
+  readonly marginK: number
+  readonly ruledBy: 'bag-rating' | 'heat-balance'
+  readonly verdict: 'warm' | 'enough' | 'cool' | 'cold' | 'too-cold'
+  readonly coldFromUtc: Utc | null
+  readonly feetColdFromUtc: Utc | null
+  readonly requiredClo: number
+  readonly coldestOperativeC: number
+  readonly coldestFeetC: number
+}
+
+export type EnergyBalance = {
+  /** All the heat that entered the cabin over the night, Wh. */
+  readonly heatInWh: number
+  readonly heatOutWh: number
+  readonly storedWh: number
+  readonly residualWh: number
+  readonly shellWh: number
+  readonly freshAirWh: number
+  readonly skyWh: number
+  readonly waterInG: number
+  readonly waterOutG: number
+  readonly waterStoredG: number
+  readonly waterResidualG: number
+}
+
+export type LegOutcome = {
+  readonly needWh: number
+  readonly reserveWh: number
+  readonly marginWh: number
+  /** Stops that make it work, in order; empty where none is needed. */
+  readonly stops: readonly {
+    readonly atM: number
+    readonly name: string | null
+    readonly arrive01: number
+    readonly leave01: number
+    readonly durationS: number
+    readonly energyWh: number
+  }[]
+  readonly reachable: boolean
+}
+
+export type NightCautionCode =
+  | 'co2-high'
+  | 'no-fresh-air'
+  | 'shared-wiring'
+  | 'domestic-socket'
+  | 'adapter'
+  | 'polarity-reversed'
+  | 'earth-missing'
+  | 'earth-not-known'
+  | 'sag-step-down'
+  | 'sag-stop'
+  | 'cold-illness'
+  | 'heat-illness'
+  | 'heater-stops'
+  | 'carbon-monoxide'
+  | 'leisure-frost'
+  | 'extension-lead'
+  | 'below-minimum-current'
+  | 'two-loads'
+
+export type NightOutcome = {
+  readonly series: NightSeries
+  readonly supply: SupplyOutcome | null
+  readonly sleepers: readonly SleeperVerdict[]
+  readonly coldestBedC: number
+  readonly coldestBedUtc: Utc
+  readonly coldestOutsideC: number
+  readonly coldestOutsideUtc: Utc
+  readonly heatingWh: number
+  readonly fromSiteWh: number
+  readonly wiringLossWh: number
+  readonly intoBatteryWh: number
+  readonly arrive01: number | null
+  readonly depart01: number | null
+  readonly leisureDepart01: number | null
+  readonly leg: LegOutcome | null
+  readonly cost: number
+  readonly condensateG: number
+  readonly frostG: number
+  readonly co2MaxPpm: number
+  readonly lossWPerK: { readonly shell: number; readonly freshAir: number; readonly total: number }
+  readonly windowGapCostW: number
+  readonly balance: EnergyBalance
+  readonly cautions: readonly {
+    readonly code: NightCautionCode
+    readonly atUtc: Utc | null
+    readonly value: number | null
+  }[]
+  /** Where the night runs out of battery or the heater stops, if it does. */
+  readonly stopsUtc: Utc | null
+}
+
+/** One plan of the search that no other beats on comfort, charge and cost together. */
+export type FrontPoint = {
+  readonly decisions: NightDecisions
+  readonly comfortMarginK: number
+  readonly depart01: number | null
+  readonly legMarginWh: number | null
+  readonly cost: number
+}
+
+export type NightSearch = {
+  readonly front: readonly FrontPoint[]
+  readonly recommendedIndex: number
+  readonly evaluated: number
+}
+
+export type FaultOutcome = {
+  readonly fault: Fault
+  readonly coldestBedC: number
+  readonly depart01: number | null
+  readonly legMarginWh: number | null
+  /** Latest instant to wake and act so that the leg still works; null where acting is not needed. */
+  readonly actByUtc: Utc | null
+  readonly hoursOfHeatLeft: number | null
+  readonly outcome: NightOutcome
+}
+
+export type SunTimes = {
+  readonly sunsetUtc: Utc | null
+  readonly civilDuskUtc: Utc | null
+  readonly nauticalDawnUtc: Utc | null
+  readonly civilDawnUtc: Utc | null
+  readonly sunriseUtc: Utc | null
+}

@@ -1,0 +1,10 @@
+/** The trip format's door: schema types, parsing, serialising, editing, history. */
+export { FORMAT_NAME, FORMAT_VERSION, tripSchema } from './schema/document.ts'
+export type { Trip } from './schema/document.ts'
+export type { Vehicle, Bay, Opening } from './schema/vehicle.ts'
+export type { Traveller } from './schema/travellers.ts'
+export type { Kit, Piece, Bin } from './schema/kit.ts'
+export type { Night, Hookup, Weather, Leg, Connector } from './schema/nights.ts'
+export type { Checklist, UserRule } from './schema/checklist.ts'
+export type { Measured } from './schema/measured.ts'
+export type { LedgerEntry } from './schema/ledger.ts'

@@ -1,0 +1,129 @@
+/** The plan: everything computed from a trip, in one value that every screen, card and command shows. */
+import type { ChecklistOutcome } from '../checklist/index.ts'
+import type { FaultOutcome, NightInput, NightOutcome, NightSearch, SunTimes } from '../climate/index.ts'
+import type { Problem } from '../result/index.ts'
+import type { PackingInput, PackingOutcome } from '../packing/index.ts'
+import type { Utc } from '../units/index.ts'
+
+/** Where a shortfall or a fact belongs. */
+export type FindingArea = 'load' | 'night' | 'leg' | 'site' | 'clock' | 'checklist'
+
+/** One thing that falls short (`shortfall`), must be minded (`caution`) or is worth knowing (`note`). Text by `code` in `shared/text`. */
+export type Finding = {
+  readonly id: string
+  readonly severity: 'shortfall' | 'caution' | 'note'
+  readonly area: FindingArea
+  readonly nightId: string | null
+  readonly problem: Problem
+}
+
+/** The clock of one night. All instants; `zone` for display. */
+export type NightClock = {
+  readonly zone: string
+  readonly sun: SunTimes
+  readonly arriveUtc: Utc
+  readonly bedtimeUtc: Utc
+  readonly wakeUtc: Utc
+  readonly departUtc: Utc
+  readonly beAtTargetUtc: Utc | null
+  readonly quietFromUtc: Utc | null
+  readonly quietToUtc: Utc | null
+  readonly banFromUtc: Utc | null
+  readonly banToUtc: Utc | null
+  readonly gateFromUtc: Utc | null
+  readonly gateToUtc: Utc | null
+  readonly checkOutUtc: Utc | null
+}
+
+/** How the pitch wants the vehicle to stand. */
+export type PitchAdvice = {
+  readonly park: 'nose-in' | 'nose-out' | 'either' | 'not-known'
+  readonly headUphill: boolean | null
+  readonly rampUnder: 'front' | 'rear' | 'left' | 'right' | null
+  readonly rampMm: number
+  readonly riseOverBedMm: number
+  readonly leadReaches: boolean | null
+}
+
+export type NightPlan = {
+  readonly nightId: string
+  readonly clock: NightClock
+  readonly input: NightInput
+  readonly outcome: NightOutcome
+  readonly search: NightSearch | null
+  readonly faults: readonly FaultOutcome[]
+  readonly pitch: PitchAdvice
+  readonly cost: number
+}
+
+/** A change of the trip that mends a shortfall, verified by planning again. */
+export type Remedy = {
+  readonly id: string
+  readonly mends: readonly string[]
+  readonly change: RemedyChange
+  readonly cost: {
+    readonly litres: number
+    readonly moves: number
+    readonly degreesK: number
+    readonly charge01: number
+    readonly money: number
+    readonly minutes: number
+  }
+  readonly score: number
+}
+
+export type RemedyChange =
+  | { readonly kind: 'bring-bedding'; readonly nightId: string; readonly pieceId: string }
+  | { readonly kind: 'set-point'; readonly nightId: string; readonly byK: number }
+  | { readonly kind: 'charge-limit'; readonly nightId: string; readonly to01: number }
+  | { readonly kind: 'stop-on-the-way'; readonly nightId: string; readonly atM: number }
+  | { readonly kind: 'leave-behind'; readonly pieceIds: readonly string[] }
+  | { readonly kind: 'covers'; readonly nightId: string }
+  | { readonly kind: 'bed-heater'; readonly nightId: string; readonly heaterId: string }
+  | { readonly kind: 'current'; readonly nightId: string; readonly toA: number }
+  | { readonly kind: 'window-gap'; readonly nightId: string; readonly toMm: number }
+  | { readonly kind: 'target-later'; readonly nightId: string; readonly byMin: number }
+  | { readonly kind: 'turn-piece'; readonly pieceId: string }
+  | { readonly kind: 'unlock'; readonly pieceId: string }
+
+export type Verdict = {
+  readonly holds: boolean
+  readonly shortfalls: number
+  readonly depart01: number | null
+  readonly legMarginWh: number | null
+  readonly coldestBedC: number
+  readonly coldestBedUtc: Utc
+  readonly movesAtDusk: number
+}
+
+export type Plan = {
+  readonly planVersion: 1
+  readonly verdict: Verdict
+  readonly nightVerdicts: readonly Verdict[]
+  readonly packing: PackingOutcome
+  readonly packingInput: PackingInput
+  readonly nights: readonly NightPlan[]
+  readonly checklist: ChecklistOutcome
+  readonly findings: readonly Finding[]
+  readonly remedies: readonly Remedy[]
+  readonly ledger: {
+    readonly perNight: readonly {
+      readonly nightId: string
+      readonly total: number
+      readonly chargingEstimate: number
+    }[]
+    readonly total: number
+    readonly perTraveller: number
+  }
+  readonly budget: { readonly seed: number; readonly iterations: number; readonly cancelled: boolean }
+}
+
+export type PlanBudget = {
+  readonly seed: number
+  readonly iterations: number
+  readonly shouldStop?: () => boolean
+  readonly onProgress?: (done01: number, note: 'packing' | 'night' | 'checklist' | 'remedies') => void
+  /** Earlier plan of nearly the same trip: what has not changed is kept. */
+  readonly previous?: Plan
+  readonly remedies: boolean
+}

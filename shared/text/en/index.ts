@@ -1,0 +1,24 @@
+/** All English sentences, one flat catalogue. */
+import { window } from './window.ts'
+import { cards } from './cards.ts'
+import { command } from './command.ts'
+import { hosts } from './hosts.ts'
+import { document } from './document.ts'
+import { findings } from './findings.ts'
+import { steps } from './steps.ts'
+import { packing } from './packing.ts'
+import { night } from './night.ts'
+import { units } from './units.ts'
+
+export const ENGLISH = {
+  ...window,
+  ...cards,
+  ...command,
+  ...hosts,
+  ...document,
+  ...findings,
+  ...steps,
+  ...packing,
+  ...night,
+  ...units,
+} as const
