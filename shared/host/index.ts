@@ -1,0 +1,23 @@
+/** The host contract's door: names, shapes, handlers over ports. A page imports types and names; a host imports handlers. */
+export { OPERATION_NAMES } from './operations.ts'
+export type { OperationName } from './operations.ts'
+export { CONTRACT } from './contract.ts'
+export type {
+  HostClient,
+  HostEvent,
+  HostInfo,
+  MenuCommand,
+  OpenedTrip,
+  OpenFile,
+  OperationInput,
+  OperationOutput,
+} from './contract.ts'
+export { SHEET_NAMES } from './schema/sheets.ts'
+export type { SheetName } from './schema/sheets.ts'
+export {
+  CALL_PATH,
+  CODE_IN_FRAGMENT,
+  EXCHANGE_PATH,
+  TOKEN_HEADER,
+  TOKEN_STORAGE_KEY,
+} from './loopback.ts'

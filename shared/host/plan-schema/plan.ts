@@ -1,0 +1,172 @@
+/** Generated from the types of shared/plan by `tsx test/support/plan-schema/main.ts`; do not edit. */
+import { z } from '../zod.ts'
+import { checklistOutcomeSchema } from './checklist.ts'
+import {
+  faultOutcomeSchema,
+  nightInputSchema,
+  nightOutcomeSchema,
+  nightSearchSchema,
+  sunTimesSchema,
+} from './climate.ts'
+import { packingInputSchema, packingOutcomeSchema } from './packing.ts'
+import { problemSchema } from './result.ts'
+import { utcSchema } from './units.ts'
+
+export const verdictSchema = z.object({
+  holds: z.boolean(),
+  shortfalls: z.number(),
+  depart01: z.number().nullable(),
+  legMarginWh: z.number().nullable(),
+  coldestBedC: z.number(),
+  coldestBedUtc: utcSchema,
+  movesAtDusk: z.number(),
+})
+
+export const nightClockSchema = z.object({
+  zone: z.string(),
+  sun: sunTimesSchema,
+  arriveUtc: utcSchema,
+  bedtimeUtc: utcSchema,
+  wakeUtc: utcSchema,
+  departUtc: utcSchema,
+  beAtTargetUtc: utcSchema.nullable(),
+  quietFromUtc: utcSchema.nullable(),
+  quietToUtc: utcSchema.nullable(),
+  banFromUtc: utcSchema.nullable(),
+  banToUtc: utcSchema.nullable(),
+  gateFromUtc: utcSchema.nullable(),
+  gateToUtc: utcSchema.nullable(),
+  checkOutUtc: utcSchema.nullable(),
+})
+
+export const pitchAdviceSchema = z.object({
+  park: z.enum(['not-known', 'nose-in', 'nose-out', 'either']),
+  headUphill: z.boolean().nullable(),
+  rampUnder: z.enum(['left', 'right', 'front', 'rear']).nullable(),
+  rampMm: z.number(),
+  riseOverBedMm: z.number(),
+  leadReaches: z.boolean().nullable(),
+})
+
+export const nightPlanSchema = z.object({
+  nightId: z.string(),
+  clock: nightClockSchema,
+  input: nightInputSchema,
+  outcome: nightOutcomeSchema,
+  search: nightSearchSchema.nullable(),
+  faults: z.array(faultOutcomeSchema),
+  pitch: pitchAdviceSchema,
+  cost: z.number(),
+})
+
+export const findingAreaSchema = z.enum(['site', 'night', 'load', 'leg', 'clock', 'checklist'])
+
+export const findingSchema = z.object({
+  id: z.string(),
+  severity: z.enum(['shortfall', 'caution', 'note']),
+  area: findingAreaSchema,
+  nightId: z.string().nullable(),
+  problem: problemSchema,
+})
+
+export const remedyChangeSchema = z.union([
+  z.object({
+    kind: z.literal('bring-bedding'),
+    nightId: z.string(),
+    pieceId: z.string(),
+  }),
+  z.object({
+    kind: z.literal('set-point'),
+    nightId: z.string(),
+    byK: z.number(),
+  }),
+  z.object({
+    kind: z.literal('charge-limit'),
+    nightId: z.string(),
+    to01: z.number(),
+  }),
+  z.object({
+    kind: z.literal('stop-on-the-way'),
+    nightId: z.string(),
+    atM: z.number(),
+  }),
+  z.object({
+    kind: z.literal('leave-behind'),
+    pieceIds: z.array(z.string()),
+  }),
+  z.object({
+    kind: z.literal('covers'),
+    nightId: z.string(),
+  }),
+  z.object({
+    kind: z.literal('bed-heater'),
+    nightId: z.string(),
+    heaterId: z.string(),
+  }),
+  z.object({
+    kind: z.literal('current'),
+    nightId: z.string(),
+    toA: z.number(),
+  }),
+  z.object({
+    kind: z.literal('window-gap'),
+    nightId: z.string(),
+    toMm: z.number(),
+  }),
+  z.object({
+    kind: z.literal('target-later'),
+    nightId: z.string(),
+    byMin: z.number(),
+  }),
+  z.object({
+    kind: z.literal('turn-piece'),
+    pieceId: z.string(),
+  }),
+  z.object({
+    kind: z.literal('unlock'),
+    pieceId: z.string(),
+  }),
+])
+
+export const remedySchema = z.object({
+  id: z.string(),
+  mends: z.array(z.string()),
+  change: remedyChangeSchema,
+  cost: z.object({
+    litres: z.number(),
+    moves: z.number(),
+    degreesK: z.number(),
+    charge01: z.number(),
+    money: z.number(),
+    minutes: z.number(),
+  }),
+  score: z.number(),
+})
+
+export const planSchema = z.object({
+  planVersion: z.literal(1),
+  verdict: verdictSchema,
+  nightVerdicts: z.array(verdictSchema),
+  packing: packingOutcomeSchema,
+  packingInput: packingInputSchema,
+  nights: z.array(nightPlanSchema),
+  checklist: checklistOutcomeSchema,
+  findings: z.array(findingSchema),
+  remedies: z.array(remedySchema),
+  ledger: z.object({
+    perNight: z.array(
+      z.object({
+        nightId: z.string(),
+        total: z.number(),
+        chargingEstimate: z.number(),
+      }),
+    ),
+    total: z.number(),
+    perTraveller: z.number(),
+  }),
+  budget: z.object({
+    seed: z.number(),
+    iterations: z.number(),
+    cancelled: z.boolean(),
+  }),
+})
