@@ -28,3 +28,24 @@ export type {
   SupplyReading,
   WeatherStep,
 } from './types.ts'
+export {
+  CONTINUOUS_FACTOR,
+  PILOT_MINIMUM_A,
+  currentForPower,
+  fitSource,
+  lineSystem,
+  resistivePowerW,
+  supplyOutcome,
+  twoLoads,
+  voltageFloors,
+  voltsAt,
+  wattsAt,
+} from './circuit.ts'
+export type { SourceFit } from './circuit.ts'
+export { chargerOutputW, chargingOverheadW, packStep } from './battery.ts'
+export type { PackOutcome, PackStep } from './battery.ts'
+export { legNeedWh, legOutcome, legWhPerKm } from './leg.ts'
+export { sunDay, sunPosition, sunTimes } from './sun.ts'
+export type { SunDay } from './sun.ts'
+export { weatherForNight } from './weather.ts'
+export type { Forecast, ForecastHour, NightWeatherInput } from './weather.ts'

@@ -202,15 +202,22 @@ export type NightSeries = {
   readonly leisure01: readonly number[]
 }
 
-export type SupplyLimit = 'breaker' | 'site' | 'lead' | 'adapter' | 'charging-unit' | 'held' | 'onboard' | 'voltage'
+export type SupplyLimit =
+  'breaker' | 'socket' | 'site' | 'lead' | 'adapter' | 'charging-unit' | 'held' | 'onboard' | 'voltage'
 
 export type SupplyOutcome = {
   readonly sourceOhm: number
   readonly sourceOhmSpread: number
+  /** Whether the sag was measured; otherwise 5 % at the continuous limit is assumed. */
+  readonly measured: boolean
   readonly noLoadV: number
   /** Continuous limit of each part, A. */
   readonly limits: readonly { readonly part: SupplyLimit; readonly currentA: number }[]
   readonly usableA: number
+  /** Whole amperes to set, not above `usableA`. */
+  readonly askA: number
+  /** Power is this times volts times amperes: 1, or sqrt(3) on three phases. */
+  readonly phaseFactor: number
   readonly limitedBy: SupplyLimit
   readonly voltsAtLoad: number
   readonly wattsAtLoad: number
@@ -218,6 +225,8 @@ export type SupplyOutcome = {
   readonly heatInWiringW: number
   /** Below the smallest current a charging unit can ask for. */
   readonly belowMinimum: boolean
+  /** Below this add no load. */
+  readonly holdV: number
   readonly stepDownV: number
   readonly stopV: number
 }

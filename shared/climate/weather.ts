@@ -1,0 +1,152 @@
+/** Weather of one night by the step: from readings by the hour where given, else drawn from the day's high and the next low. */
+import { S_PER_HOUR, localToUtc, nextDate, utcToLocal } from '../units/index.ts'
+import { invariant } from '../result/index.ts'
+import type { Clock, LocalDate, Utc } from '../units/index.ts'
+import type { SunTimes, WeatherStep } from './types.ts'
+import { PARTON_LOGAN_DENVER, daySineC, nightDecayC } from './sources/hourly-temperature.ts'
+
+export type ForecastHour = {
+  readonly clock: string
+  readonly tempC: number
+  readonly windMPerS?: number | undefined
+  readonly humidity01?: number | undefined
+  readonly cloud01?: number | undefined
+}
+
+export type Forecast = {
+  readonly highC: number
+  /** Low of the dawn that ends the night. */
+  readonly lowC: number
+  readonly windMPerS: number
+  readonly humidity01: number
+  readonly cloud01: number
+  readonly hours?: readonly ForecastHour[] | undefined
+}
+
+export type NightWeatherInput = Forecast & {
+  readonly sun: Pick<SunTimes, 'sunsetUtc' | 'sunriseUtc'>
+  readonly fromUtc: Utc
+  readonly toUtc: Utc
+  readonly stepS: number
+  /** Colder than the forecast by this much, K. */
+  readonly coldMarginK: number
+  readonly zone: string
+}
+
+type Reading = Omit<WeatherStep, 'atUtc'> & { readonly atUtc: number }
+
+/**
+ * Weather at every step from `fromUtc` to `toUtc`, both included.
+ * Temperatures in °C, wind in m/s, humidity and cloud as fractions; clocks in the zone. Between hours: straight lines;
+ * outside them: the drawn course, moved to meet the nearest reading. The cold margin is taken off at the end.
+ * Source: Parton and Logan 1981, rescaled so that the low is met at dawn without its jump; a cosine where the sun neither sets nor rises.
+ */
+export function weatherForNight(input: NightWeatherInput): WeatherStep[] {
+  invariant(input.stepS > 0 && input.toUtc >= input.fromUtc, 'a night has steps')
+  const drawnC = drawnCourse(input)
+  const readings = datedReadings(input)
+  const steps: WeatherStep[] = []
+  for (let at: number = input.fromUtc; at <= input.toUtc; at += input.stepS) {
+    const reading = readAt(readings, at, drawnC, input)
+    steps.push({ ...reading, atUtc: at as Utc, tempC: reading.tempC - input.coldMarginK })
+  }
+  return steps
+}
+
+const hourOfDay = (at: number, zone: string): number => {
+  const clock = utcToLocal(at as Utc, zone).clock
+  return Number(clock.slice(0, 2)) + Number(clock.slice(3)) / 60
+}
+
+/** The course drawn from high and low, °C by instant. */
+function drawnCourse(input: NightWeatherInput): (at: number) => number {
+  const { sunsetUtc, sunriseUtc } = input.sun
+  const middleC = (input.highC + input.lowC) / 2
+  const halfRangeK = (input.highC - input.lowC) / 2
+  if (sunsetUtc === null || sunriseUtc === null || sunriseUtc <= sunsetUtc) {
+    // Warmest at 15:00 by the clock (ASHRAE Fundamentals ch. 14 daily-range table), coldest half a day later.
+    return (at) => middleC + halfRangeK * Math.cos((2 * Math.PI * (hourOfDay(at, input.zone) - 15)) / 24)
+  }
+  const nightH = (sunriseUtc - sunsetUtc) / S_PER_HOUR
+  const course = {
+    maximumC: input.highC,
+    minimumC: input.lowC,
+    sunriseH: 0,
+    sunsetH: 24 - nightH,
+    coefficients: PARTON_LOGAN_DENVER,
+  }
+  const minimumAt = sunriseUtc + PARTON_LOGAN_DENVER.lagOfMinimumH * S_PER_HOUR
+  return (at) => {
+    if (at < sunsetUtc) return daySineC(course, course.sunsetH + (at - sunsetUtc) / S_PER_HOUR)
+    if (at < minimumAt) return nightDecayC(course, (at - sunsetUtc) / S_PER_HOUR, true)
+    return daySineC(course, (at - sunriseUtc) / S_PER_HOUR)
+  }
+}
+
+/** The forecast's hours as instants in order: the first belongs to the evening, a smaller clock to the next day. */
+function datedReadings(input: NightWeatherInput): readonly Reading[] {
+  const local = utcToLocal(input.fromUtc, input.zone)
+  // Someone who arrives before six in the morning is still in the night of the day before.
+  const evening = hourOfDay(input.fromUtc, input.zone) < 6 ? nextDate(local.date, -1) : local.date
+  let date = evening
+  let previous = -Infinity
+  let previousClock = ''
+  return (input.hours ?? []).map((hour, index) => {
+    if (index === 0 && hour.clock < '06:00') date = nextDate(evening)
+    let atUtc = instantOf(date, hour.clock, input.zone, 'earlier')
+    if (atUtc <= previous && hour.clock === previousClock) atUtc = instantOf(date, hour.clock, input.zone, 'later')
+    if (atUtc <= previous) {
+      const repeated = instantOf(date, hour.clock, input.zone, 'later')
+      if (repeated > previous) atUtc = repeated
+      else {
+        date = nextDate(date)
+        atUtc = instantOf(date, hour.clock, input.zone, 'earlier')
+      }
+    }
+    previous = atUtc
+    previousClock = hour.clock
+    return {
+      atUtc,
+      tempC: hour.tempC,
+      windMPerS: hour.windMPerS ?? input.windMPerS,
+      humidity01: hour.humidity01 ?? input.humidity01,
+      cloud01: hour.cloud01 ?? input.cloud01,
+    }
+  })
+}
+
+/** The instant of a clock; one that the clock skips is read an hour later by the wall, which is the same instant. */
+function instantOf(date: LocalDate, clock: string, zone: string, repeated: 'earlier' | 'later'): Utc {
+  const at = localToUtc({ date, clock: clock as Clock, zone }, repeated)
+  if (at.ok) return at.value
+  const later = `${String((Number(clock.slice(0, 2)) + 1) % 24).padStart(2, '0')}${clock.slice(2)}` as Clock
+  const shifted = localToUtc({ date, clock: later, zone }, repeated)
+  invariant(shifted.ok, 'no zone skips two hours running')
+  return shifted.value
+}
+
+function readAt(
+  readings: readonly Reading[],
+  at: number,
+  drawnC: (at: number) => number,
+  input: Forecast,
+): Omit<WeatherStep, 'atUtc'> {
+  const first = readings[0]
+  const last = readings.at(-1)
+  if (first === undefined || last === undefined) {
+    return { tempC: drawnC(at), windMPerS: input.windMPerS, humidity01: input.humidity01, cloud01: input.cloud01 }
+  }
+  if (at <= first.atUtc) return { ...first, tempC: first.tempC + drawnC(at) - drawnC(first.atUtc) }
+  if (at >= last.atUtc) return { ...last, tempC: last.tempC + drawnC(at) - drawnC(last.atUtc) }
+  const after = readings.findIndex((reading) => reading.atUtc > at)
+  const left = readings[after - 1] ?? first
+  const right = readings[after] ?? last
+  const part = (at - left.atUtc) / (right.atUtc - left.atUtc)
+  const mix = (from: number, to: number): number => from + (to - from) * part
+  return {
+    tempC: mix(left.tempC, right.tempC),
+    windMPerS: mix(left.windMPerS, right.windMPerS),
+    humidity01: mix(left.humidity01, right.humidity01),
+    cloud01: mix(left.cloud01, right.cloud01),
+  }
+}
