@@ -1,23 +1,49 @@
 /** What a screen, a card or the command may ask of the text layer. */
-import type { Problem } from '../result/index.ts'
+import type { Problem, Result } from '../result/index.ts'
 import type { Utc } from '../units/index.ts'
 import type { ENGLISH } from './en/index.ts'
 
 export type Language = 'en' | 'de'
 export type UnitSystem = 'metric' | 'us'
 export type TextKey = keyof typeof ENGLISH
-export type TextParams = Readonly<Record<string, string | number>>
+export type TextParam = string | number | boolean | readonly string[]
+export type TextParams = Readonly<Record<string, TextParam>>
 
 /** A number as a person would say it, with its unit apart so that it can be set smaller. */
 export type Quantity = { readonly number: string; readonly unit: string; readonly text: string }
 
+/** The measures that a person types into a field. */
+export type Measure =
+  | 'length'
+  | 'mass'
+  | 'volume'
+  | 'temperature'
+  | 'temperatureDifference'
+  | 'power'
+  | 'energy'
+  | 'percent'
+  | 'current'
+  | 'voltage'
+  | 'distance'
+  | 'speed'
+  | 'windSpeed'
+  | 'duration'
+
 export type Text = {
   readonly language: Language
   readonly units: UnitSystem
+  /**
+   * A sentence with its `{name}` placeholders filled; "one | many" chooses by `count`.
+   * A number whose name ends in a unit (`lengthMm`, `massG`, `tempC`, `marginK`, `powerW`, `energyWh`, `share01`, `currentA`,
+   * `durationS`, `co2Ppm`, `distanceM` ...) is converted and rounded; `atUtc` beside `zone` becomes a clock;
+   * a code for which the catalogue has `<name>.<code>` becomes that word.
+   */
   readonly t: (key: TextKey, params?: TextParams) => string
   readonly has: (key: string) => key is TextKey
-  /** One sentence for a problem: what, where, and what to do. */
+  /** One sentence for a problem: what, where, and what to do. `{where}` is its path in words. */
   readonly problem: (problem: Problem) => string
+  /** A path into the trip in words: "night 2 > hookup > breaker". */
+  readonly path: (path: Problem['path']) => string
   readonly length: (lengthMm: number) => Quantity
   readonly size: (sizeMm: readonly [number, number, number]) => string
   readonly mass: (massG: number) => Quantity
@@ -37,4 +63,9 @@ export type Text = {
   readonly clock: (at: Utc, zone: string) => string
   readonly date: (isoDate: string) => string
   readonly number: (value: number, digits?: number) => string
+  readonly list: (items: readonly string[]) => string
+  /** The value unrounded, in a form that `parse` reads back to the same value: what a field shows while it is edited. */
+  readonly exact: (measure: Measure, value: number) => Quantity
+  /** What a person typed, as mm, g, mm3, °C, K, W, Wh, 0..1, A, V, m, km/h, m/s or s. A bare number takes the unit of `exact`. */
+  readonly parse: (measure: Measure, typed: string) => Result<number>
 }
