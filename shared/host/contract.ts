@@ -5,8 +5,7 @@ import * as info from './schema/info.ts'
 import * as recovery from './schema/recovery.ts'
 import * as sheets from './schema/sheets.ts'
 import * as trips from './schema/trips.ts'
-import type { DeepReadonly } from './zod.ts'
-import { z } from './zod.ts'
+import type { z } from './zod.ts'
 
 export const CONTRACT = {
   readHostInfo: info.readHostInfo,
@@ -35,15 +34,12 @@ export const CONTRACT = {
 } as const satisfies Record<OperationName, { readonly input: z.ZodType; readonly output: z.ZodType }>
 
 type Contract = typeof CONTRACT
-export type OperationInput<N extends OperationName> = DeepReadonly<z.infer<Contract[N]['input']>>
-export type OperationOutput<N extends OperationName> = DeepReadonly<z.infer<Contract[N]['output']>>
+export type OperationInput<N extends OperationName> = z.infer<Contract[N]['input']>
+export type OperationOutput<N extends OperationName> = z.infer<Contract[N]['output']>
 
 /** What a page sees of its host, whichever it is. The renderer's one client implements it. */
 export type HostClient = {
-  readonly call: <N extends OperationName>(
-    name: N,
-    input: OperationInput<N>,
-  ) => Promise<Result<OperationOutput<N>>>
+  readonly call: <N extends OperationName>(name: N, input: OperationInput<N>) => Promise<Result<OperationOutput<N>>>
 }
 
 export type HostEvent = OperationOutput<'nextEvent'>

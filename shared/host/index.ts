@@ -14,10 +14,32 @@ export type {
 } from './contract.ts'
 export { SHEET_NAMES } from './schema/sheets.ts'
 export type { SheetName } from './schema/sheets.ts'
-export {
-  CALL_PATH,
-  CODE_IN_FRAGMENT,
-  EXCHANGE_PATH,
-  TOKEN_HEADER,
-  TOKEN_STORAGE_KEY,
-} from './loopback.ts'
+export { CALL_PATH, CODE_IN_FRAGMENT, EXCHANGE_PATH, TOKEN_HEADER, TOKEN_STORAGE_KEY } from './loopback.ts'
+export { createHost } from './host.ts'
+export type { Host } from './host.ts'
+export type {
+  BackupEntry,
+  Backups,
+  Caller,
+  Clock,
+  Desktop,
+  Dialogs,
+  Events,
+  FileIdentity,
+  FileRead,
+  Files,
+  FolderKey,
+  HostFacts,
+  HostPorts,
+  Ids,
+  Journal,
+  JournalEntry,
+  Lock,
+  Locks,
+  Log,
+  Recent,
+  Recents,
+  Samples,
+  SheetFile,
+  Sheets,
+} from './ports/index.ts'

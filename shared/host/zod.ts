@@ -6,4 +6,6 @@ z.config({ jitless: true })
 export { z }
 
 /** What crosses the contract is never changed in place. */
-export type DeepReadonly<T> = { readonly [K in keyof T]: DeepReadonly<T[K]> }
+export type DeepReadonly<T> = T extends string | number | boolean | null | undefined
+  ? T
+  : { readonly [K in keyof T]: DeepReadonly<T[K]> }

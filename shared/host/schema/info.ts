@@ -41,7 +41,6 @@ export const nextEvent = {
     z.strictObject({ kind: z.literal('quiet') }),
     z.strictObject({ kind: z.literal('menu'), command: menuCommandSchema }),
     z.strictObject({ kind: z.literal('open-requested'), token: tokenSchema, name: z.string() }),
-    z.strictObject({ kind: z.literal('disk-changed'), token: tokenSchema }),
   ]),
 }
 
@@ -63,7 +62,7 @@ export const noteCrash = {
     where: z.enum(['view', 'worker', 'promise', 'policy']),
     errorName: z.string().max(80),
     /** Own file and line of each frame; the host strips everything else. */
-    frames: z.array(z.string().max(200)).max(30),
+    frames: z.array(z.string().max(200)).max(30).readonly(),
   }),
   output: nothingSchema,
 }

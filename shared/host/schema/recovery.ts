@@ -1,7 +1,6 @@
 /** The recovery journal: what was unsaved when the window or the machine went away. */
 import { z } from '../zod.ts'
-import { tripSchema } from '../../document/index.ts'
-import { nothingSchema, openedSchema, tokenSchema, utcSchema } from './values.ts'
+import { nothingSchema, openedSchema, tokenSchema, utcSchema, tripSchema } from './values.ts'
 
 /** Call about 1 s after the last edit. Saving and closing drop the copy by themselves. */
 export const keepRecovery = {
@@ -12,9 +11,9 @@ export const keepRecovery = {
 export const listRecoveries = {
   input: nothingSchema,
   output: z.strictObject({
-    recoveries: z.array(
-      z.strictObject({ id: tokenSchema, title: z.string(), fileName: z.string(), keptAtUtc: utcSchema }),
-    ),
+    recoveries: z
+      .array(z.strictObject({ id: tokenSchema, title: z.string(), fileName: z.string(), keptAtUtc: utcSchema }))
+      .readonly(),
   }),
 }
 

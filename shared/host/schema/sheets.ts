@@ -1,8 +1,8 @@
 /** Printed cards, pocket sheet, calendar and plan as files. */
 import { z } from '../zod.ts'
-import { tripSchema } from '../../document/index.ts'
 import type { Plan } from '../../plan/index.ts'
 import { planSchema } from '../plan-schema/plan.ts'
+import { tripSchema } from './values.ts'
 
 export const SHEET_NAMES = ['load', 'night', 'checklist', 'pocket', 'calendar', 'plan'] as const
 
@@ -20,15 +20,15 @@ export const exportSheets = {
   input: z.strictObject({
     trip: tripSchema,
     plan: planAsGivenSchema,
-    sheets: z.array(sheetNameSchema).min(1).max(SHEET_NAMES.length),
+    sheets: z.array(sheetNameSchema).min(1).max(SHEET_NAMES.length).readonly(),
     deliver: z.enum(['folder', 'bytes']),
   }),
   output: z
     .strictObject({
       folder: z.string().nullable(),
-      files: z.array(
-        z.strictObject({ name: z.string(), mediaType: z.string(), base64: z.string().nullable() }),
-      ),
+      files: z
+        .array(z.strictObject({ name: z.string(), mediaType: z.string(), base64: z.string().nullable() }))
+        .readonly(),
     })
     .nullable(),
 }

@@ -1,11 +1,21 @@
 /** Opening, saving and closing trips. */
 import { z } from '../zod.ts'
-import { tripSchema } from '../../document/index.ts'
-import { fileNameSchema, nothingSchema, openFileSchema, openedSchema, sha256Schema, tokenSchema, utcSchema } from './values.ts'
+import {
+  fileNameSchema,
+  nothingSchema,
+  openFileSchema,
+  openedSchema,
+  sha256Schema,
+  tokenSchema,
+  utcSchema,
+  tripSchema,
+} from './values.ts'
 
 export const listSamples = {
   input: nothingSchema,
-  output: z.strictObject({ samples: z.array(z.strictObject({ id: z.string(), title: z.string(), units: z.enum(['metric', 'us']) })) }),
+  output: z.strictObject({
+    samples: z.array(z.strictObject({ id: z.string(), title: z.string(), units: z.enum(['metric', 'us']) })).readonly(),
+  }),
 }
 
 /** Opens a copy of a sample, to be saved under a name of its own. */
@@ -17,15 +27,17 @@ export const openSample = {
 export const recentTrips = {
   input: nothingSchema,
   output: z.strictObject({
-    trips: z.array(
-      z.strictObject({
-        token: tokenSchema,
-        name: z.string(),
-        folder: z.string(),
-        openedAtUtc: utcSchema,
-        missing: z.boolean(),
-      }),
-    ),
+    trips: z
+      .array(
+        z.strictObject({
+          token: tokenSchema,
+          name: z.string(),
+          folder: z.string(),
+          openedAtUtc: utcSchema,
+          missing: z.boolean(),
+        }),
+      )
+      .readonly(),
   }),
 }
 
@@ -60,12 +72,16 @@ export const adoptTrip = {
 export const closeTrip = { input: z.strictObject({ token: tokenSchema }), output: nothingSchema }
 
 /**
- * Saves to where the trip was opened. Problem `trip-changed-on-disk` where the file is no longer what was read: then ask the user
- * (keep mine: `replacing` = the `sha256` of `checkDisk`; take theirs: `openTrip {from: {kind: 'theirs'}}`; or `saveTripAs`).
+ * Saves to where the trip was opened. Problem `trip-changed-on-disk` (or `trip-file-missing`) where the file is no longer what was read: then ask the user
+ * (keep mine: `replacing` = the `sha256` of `checkDisk`, or 'missing' where it is gone; take theirs: `openTrip {from: {kind: 'theirs'}}`; or `saveTripAs`).
  * Problem `trip-has-no-file` where it has never been saved: use `saveTripAs`.
  */
 export const saveTrip = {
-  input: z.strictObject({ token: tokenSchema, trip: tripSchema, replacing: sha256Schema.nullable() }),
+  input: z.strictObject({
+    token: tokenSchema,
+    trip: tripSchema,
+    replacing: z.union([sha256Schema, z.literal('missing')]).nullable(),
+  }),
   output: z.strictObject({ file: openFileSchema, savedAtUtc: utcSchema }),
 }
 
@@ -90,7 +106,7 @@ export const checkDisk = {
 export const listBackups = {
   input: z.strictObject({ token: tokenSchema }),
   output: z.strictObject({
-    backups: z.array(z.strictObject({ id: z.string(), savedAtUtc: utcSchema, bytes: z.int().min(0) })),
+    backups: z.array(z.strictObject({ id: z.string(), savedAtUtc: utcSchema, bytes: z.int().min(0) })).readonly(),
   }),
 }
 

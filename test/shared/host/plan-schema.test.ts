@@ -24,7 +24,9 @@ describe('the schema of the plan', () => {
     for (const [name, content] of files) {
       const path = join(root, 'shared/host/plan-schema', name)
       const options = await prettier.resolveConfig(path)
-      expect(readFileSync(path, 'utf8'), name).toBe(await prettier.format(content, { ...options, parser: 'typescript' }))
+      expect(readFileSync(path, 'utf8'), name).toBe(
+        await prettier.format(content, { ...options, parser: 'typescript' }),
+      )
     }
   })
 })

@@ -54,7 +54,9 @@ class Writer {
         `${module.name}.ts`,
         [
           HEADER.replace('PLACE', `shared/${module.name}`),
-          ...(module.lines.some((line) => line.includes('ZodType<Utc>')) ? ["import type { Utc } from '../../units/index.ts'"] : []),
+          ...(module.lines.some((line) => line.includes('ZodType<Utc>'))
+            ? ["import type { Utc } from '../../units/index.ts'"]
+            : []),
           "import { z } from '../zod.ts'",
           ...imports.sort(),
           '',
@@ -70,7 +72,12 @@ class Writer {
   expression(type: ts.Type, from: Module | undefined): string {
     const alias = type.aliasSymbol
     const place = alias?.declarations?.[0]?.getSourceFile().fileName
-    if (alias !== undefined && place !== undefined && /\/shared\/\w+\/\w+\.ts$/.test(place) && type.aliasTypeArguments === undefined) {
+    if (
+      alias !== undefined &&
+      place !== undefined &&
+      /\/shared\/\w+\/\w+\.ts$/.test(place) &&
+      type.aliasTypeArguments === undefined
+    ) {
       return this.named(alias.name, basename(dirname(place)), type, from)
     }
     return this.shape(type, from)
@@ -82,7 +89,8 @@ class Writer {
     if (!this.home.has(constant)) {
       this.home.set(constant, folder)
       const body = name === 'Utc' ? 'z.number() as unknown as z.ZodType<Utc>' : this.shape(type, module)
-      const comment = name === 'Utc' ? '/** Seconds since 1970 UTC: the one place where the brand is minted from JSON. */\n' : ''
+      const comment =
+        name === 'Utc' ? '/** Seconds since 1970 UTC: the one place where the brand is minted from JSON. */\n' : ''
       module.lines.push(`${comment}export const ${constant} = ${body}\n`)
     }
     if (this.home.get(constant) !== folder) throw new Error(`two types are called ${name}`)
