@@ -1,4 +1,9 @@
 /** The plan's door: a trip goes in, a plan comes out. */
+export { derivePlan } from './derive.ts'
+export { nightClock } from './clock.ts'
+export { loadedPieces } from './load.ts'
+export { unitNames } from './findings/index.ts'
+export { applyRemedy } from './remedies/change.ts'
 export type {
   Finding,
   FindingArea,

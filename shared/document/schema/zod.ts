@@ -5,5 +5,10 @@ z.config({ jitless: true })
 
 export { z }
 
-/** The document never changes in place: edits make a new one. */
-export type DeepReadonly<T> = { readonly [K in keyof T]: DeepReadonly<T[K]> }
+/** Any JSON, read-only: the form that a condition of a rule has. */
+export type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json }
+
+/** The document never changes in place: edits make a new one. Open JSON is named, since spelling it out would never end. */
+export type DeepReadonly<T> = [z.core.util.JSONType] extends [T]
+  ? Json
+  : { readonly [K in keyof T]: DeepReadonly<T[K]> }

@@ -1,0 +1,151 @@
+/** The whole product on one screen: a trip goes in, the plan comes out. */
+import { buildChecklist } from '../checklist/index.ts'
+import { runFault, searchNight, simulateNight } from '../climate/index.ts'
+import type { Fault, FaultOutcome, NightInput, NightSearch } from '../climate/index.ts'
+import type { Trip } from '../document/index.ts'
+import { packLoad } from '../packing/index.ts'
+import type { PackingInput, PackingOutcome } from '../packing/index.ts'
+import { invariant } from '../result/index.ts'
+import { S_PER_HOUR } from '../units/index.ts'
+import type { Utc } from '../units/index.ts'
+import { nightClock } from './clock.ts'
+import { bedFindings, clockFindings, loadFindings, nightFindings, siteFindings } from './findings/index.ts'
+import { checklistInput } from './inputs/checklist.ts'
+import { nightInput } from './inputs/climate.ts'
+import { packingInput } from './inputs/packing.ts'
+import { ledger } from './ledger.ts'
+import { pitchAdvice } from './pitch.ts'
+import { findRemedies } from './remedies/index.ts'
+import { same } from './same.ts'
+import type { Finding, NightPlan, Plan, PlanBudget } from './types.ts'
+import { nightVerdict, tripVerdict } from './verdict.ts'
+
+/** Where a fault night is rehearsed when the traveller has not dragged the hour: 03:00 is five hours after a usual bedtime of 22:00. */
+const FAULT_AFTER_BEDTIME_S = 5 * S_PER_HOUR
+
+/**
+ * The plan of a trip: nights first (a colder night asks for bedding), then the load (bedding asks for room, frost for heated bays),
+ * then the checklist (moves, adapters, frost and hours become steps), then remedies for whatever falls short.
+ * Pure and reproducible when the budget is in iterations. What has not changed since `budget.previous` is taken from it.
+ */
+export function derivePlan(trip: Trip, budget: PlanBudget): Plan {
+  budget.onProgress?.(0, 'night')
+  const nights = planNights(trip, budget)
+  const loadInput = packingInput(
+    trip,
+    nights.map(({ outcome }) => outcome),
+  )
+  const packing = planLoad(loadInput, budget)
+  budget.onProgress?.(0.9, 'checklist')
+  const checklist = buildChecklist(checklistInput(trip, packing, nights))
+  const findings = allFindings(trip, packing, nights)
+  const nightVerdicts = nights.map((night) => nightVerdict(night, packing, findings))
+  const plan: Plan = {
+    planVersion: 1,
+    verdict: tripVerdict(nightVerdicts, findings),
+    nightVerdicts,
+    packing,
+    packingInput: loadInput,
+    nights,
+    checklist,
+    findings,
+    remedies: [],
+    ledger: ledger(trip, nights),
+    budget: { seed: budget.seed, iterations: packing.iterations, cancelled: packing.cancelled },
+  }
+  if (!budget.remedies || plan.verdict.holds) return plan
+  budget.onProgress?.(0.95, 'remedies')
+  return { ...plan, remedies: findRemedies(trip, plan, budget, derivePlan) }
+}
+
+/** Night after night, the battery of one carried into the next. */
+function planNights(trip: Trip, budget: PlanBudget): readonly NightPlan[] {
+  let carried: { charge01: number | null; leisure01: number | null } = { charge01: null, leisure01: null }
+  return trip.nights.map((night) => {
+    const clock = nightClock(night)
+    const input = nightInput(trip, night, clock, {
+      charge01: night.arriveCharge01 === undefined ? carried.charge01 : night.arriveCharge01,
+      leisure01: night.leisureCharge01 === undefined ? carried.leisure01 : night.leisureCharge01,
+    })
+    const plan = planNight(trip, night, input, { clock, budget })
+    carried = { charge01: afterLeg(plan), leisure01: plan.outcome.leisureDepart01 }
+    return plan
+  })
+}
+
+function planNight(
+  trip: Trip,
+  night: Trip['nights'][number],
+  input: NightInput,
+  context: { clock: NightPlan['clock']; budget: PlanBudget },
+): NightPlan {
+  const { clock, budget } = context
+  const kept = budget.previous?.nights.find((plan) => plan.nightId === night.id && same(plan.input, input))
+  const outcome = kept?.outcome ?? simulateNight(input)
+  return {
+    nightId: night.id,
+    clock,
+    input,
+    outcome,
+    search: budget.remedies ? (kept?.search ?? searchOf(input)) : (kept?.search ?? null),
+    faults: budget.remedies
+      ? kept !== undefined && kept.faults.length > 0
+        ? kept.faults
+        : rehearsals(input, clock)
+      : (kept?.faults ?? []),
+    pitch: pitchAdvice(trip, night),
+    cost: outcome.cost,
+  }
+}
+
+const searchOf = (input: NightInput): NightSearch | null =>
+  input.heater.kind === 'none' && input.bedHeaters.length === 0 ? null : searchNight(input)
+
+/** What happens when the supply drops, or the heater fails, in the small hours. */
+function rehearsals(input: NightInput, clock: NightPlan['clock']): readonly FaultOutcome[] {
+  const atUtc = Math.min(clock.bedtimeUtc + FAULT_AFTER_BEDTIME_S, clock.wakeUtc) as Utc
+  const faults: Fault[] = [
+    ...(input.supply === null ? [] : [{ kind: 'supply-lost', atUtc } as const]),
+    ...(input.heater.kind === 'none' ? [] : [{ kind: 'heater-fails', atUtc } as const]),
+  ]
+  return faults.map((fault) => runFault(input, fault))
+}
+
+/** Charge left after the next leg with its stops; null where there is no leg to tell. */
+function afterLeg({ outcome, input }: NightPlan): number | null {
+  const { leg, depart01 } = outcome
+  if (leg === null || depart01 === null || input.battery === null) return depart01
+  const gainedWh = leg.stops.reduce((sum, { energyWh }) => sum + energyWh, 0)
+  return Math.max(0, Math.min(1, depart01 + (gainedWh - leg.needWh) / input.battery.usableWh))
+}
+
+function planLoad(input: PackingInput, budget: PlanBudget): PackingOutcome {
+  const { previous } = budget
+  if (
+    previous !== undefined &&
+    previous.budget.seed === budget.seed &&
+    !previous.packing.cancelled &&
+    same(previous.packingInput, input)
+  )
+    return previous.packing
+  return packLoad(input, {
+    seed: budget.seed,
+    iterations: budget.iterations,
+    ...(budget.shouldStop === undefined ? {} : { shouldStop: budget.shouldStop }),
+    ...(previous === undefined ? {} : { startFrom: previous.packing }),
+    onProgress: (done01) => budget.onProgress?.(0.1 + 0.8 * done01, 'packing'),
+  })
+}
+
+function allFindings(trip: Trip, packing: PackingOutcome, nights: readonly NightPlan[]): readonly Finding[] {
+  const perNight = trip.nights.flatMap((night, index) => {
+    const plan = nights[index]
+    invariant(plan !== undefined, 'each night has a plan')
+    return [
+      ...clockFindings(night, index, plan.clock),
+      ...siteFindings(trip, night, index, plan.pitch),
+      ...nightFindings(trip, night, index, plan),
+    ]
+  })
+  return [...bedFindings(trip), ...loadFindings(trip, packing), ...perNight]
+}

@@ -1,0 +1,71 @@
+/** The load: what found no place and why, limits passed, cautions about restraint and fuel. */
+import type { Trip } from '../../document/index.ts'
+import type { PackingOutcome, Unplaced } from '../../packing/index.ts'
+import type { Finding } from '../types.ts'
+import { finding } from './finding.ts'
+
+export function loadFindings(trip: Trip, packing: PackingOutcome): readonly Finding[] {
+  const kit = { area: 'load', nightId: null, path: ['kit'] } as const
+  const nameOf = unitNames(trip)
+  const unplaced = (one: Unplaced): Finding => {
+    const rules = [...new Set(one.why.map(({ rule }) => rule))]
+    return finding(
+      { ...kit, nightId: one.nightId, path: pathOf(trip, one.unitId) },
+      'shortfall',
+      one.layout === 'drive' ? 'no-place-by-day' : 'no-place-at-night',
+      { unit: nameOf(one.unitId), rules },
+      one.unitId,
+    )
+  }
+  return [
+    ...packing.driveUnplaced.map(unplaced),
+    ...packing.nights.flatMap((night) => night.unplaced.map(unplaced)),
+    ...packing.faults.map((fault) =>
+      finding(
+        kit,
+        'shortfall',
+        `over-${fault.rule}`,
+        {
+          amountG: fault.amount,
+          limitG: fault.limit,
+          overG: fault.amount - fault.limit,
+          bay: bayName(trip, fault.bayId),
+        },
+        fault.bayId ?? '',
+      ),
+    ),
+    ...packing.nights.flatMap((night) =>
+      night.changeover.stuckUnitIds.map((unitId) =>
+        finding({ ...kit, nightId: night.nightId }, 'shortfall', 'changeover-stuck', { unit: nameOf(unitId) }, unitId),
+      ),
+    ),
+    ...packing.cautions.map((caution) =>
+      finding(
+        { ...kit, path: pathOf(trip, caution.unitId) },
+        'caution',
+        `load-${caution.code}`,
+        {
+          unit: nameOf(caution.unitId),
+          bay: bayName(trip, caution.bayId),
+          ...(caution.forceKn === null ? {} : { lowKn: caution.forceKn[0], highKn: caution.forceKn[1] }),
+        },
+        caution.unitId,
+      ),
+    ),
+  ]
+}
+
+export function unitNames(trip: Trip): (unitId: string) => string {
+  const names = new Map<string, string>([...trip.kit.pieces, ...trip.kit.bins].map((thing) => [thing.id, thing.name]))
+  return (unitId) => names.get(unitId) ?? unitId
+}
+
+const bayName = (trip: Trip, bayId: string | null): string =>
+  trip.vehicle.bays.find((bay) => bay.id === bayId)?.name ?? bayId ?? ''
+
+function pathOf(trip: Trip, unitId: string): readonly (string | number)[] {
+  const piece = trip.kit.pieces.findIndex(({ id }) => id === unitId)
+  if (piece >= 0) return ['kit', 'pieces', piece]
+  const bin = trip.kit.bins.findIndex(({ id }) => id === unitId)
+  return bin >= 0 ? ['kit', 'bins', bin] : ['kit']
+}

@@ -1,0 +1,124 @@
+/** Plan so far to the checklist engine's input: facts and moments of each night, and the moves that the changeover asks for. */
+import { BUILT_IN_RULES, asFacts } from '../../checklist/index.ts'
+import type { ChecklistInput, ChecklistNight, GivenStep, Moments, Rule } from '../../checklist/index.ts'
+import type { Night, Trip } from '../../document/index.ts'
+import type { Changeover, PackingOutcome } from '../../packing/index.ts'
+import { S_PER_MINUTE } from '../../units/index.ts'
+import type { Utc } from '../../units/index.ts'
+import { nightInstant } from '../clock.ts'
+import type { NightClock, NightPlan } from '../types.ts'
+import { nightFacts } from './facts.ts'
+import { places } from './places.ts'
+
+/** Minutes to lift one unit to its other place, in rain through a door: common practice. */
+const MOVE_S = 45
+
+export function checklistInput(trip: Trip, packing: PackingOutcome, nights: readonly NightPlan[]): ChecklistInput {
+  return {
+    rules: [...BUILT_IN_RULES, ...trip.checklist.rules.filter((rule) => rule.enabled).map(ownRule)],
+    switchedOffRuleIds: trip.checklist.switchedOffRuleIds,
+    nights: trip.nights.flatMap((night, at): ChecklistNight[] => {
+      const plan = nights[at]
+      if (plan === undefined) return []
+      return [
+        {
+          nightId: night.id,
+          facts: asFacts(nightFacts(trip, packing, nights, at)),
+          moments: moments(night, plan.clock),
+          given: givenMoves(trip, packing, night),
+        },
+      ]
+    }),
+    ticks: trip.checklist.ticks.map(({ stepKey, state, atUtc, reason }) => ({
+      stepKey,
+      state,
+      atUtc,
+      ...(reason === undefined ? {} : { reason }),
+    })),
+  }
+}
+
+const ownRule = (rule: Trip['checklist']['rules'][number]): Rule => ({
+  id: rule.id,
+  phase: rule.phase,
+  text: { kind: 'own', step: rule.step, reason: rule.reason },
+  reads: [],
+  when: rule.when,
+  after: rule.after,
+  durationS: rule.durationMin * S_PER_MINUTE,
+})
+
+/** Instants that rules may name; one that the night does not have is left out. */
+function moments(night: Night, clock: NightClock): Moments {
+  const { sun } = clock
+  const named: Record<string, Utc | null> = {
+    arrive: clock.arriveUtc,
+    checkInFrom: night.checkIn === undefined ? null : nightInstant(night, night.checkIn.from),
+    checkInTo: night.checkIn === undefined ? null : nightInstant(night, night.checkIn.to),
+    sunset: sun.sunsetUtc,
+    civilDusk: sun.civilDuskUtc,
+    quietFrom: clock.quietFromUtc,
+    quietTo: clock.quietToUtc,
+    banFrom: clock.banFromUtc,
+    banTo: clock.banToUtc,
+    gateFrom: clock.gateFromUtc,
+    gateTo: clock.gateToUtc,
+    plugIn: night.hookup === undefined ? null : nightInstant(night, night.hookup.plugIn),
+    bedtime: clock.bedtimeUtc,
+    wake: clock.wakeUtc,
+    unplug: night.hookup === undefined ? null : nightInstant(night, night.hookup.unplug),
+    depart: clock.departUtc,
+    civilDawn: sun.civilDawnUtc,
+    sunrise: sun.sunriseUtc,
+    beAtTarget: clock.beAtTargetUtc,
+    checkOutBy: clock.checkOutUtc,
+  }
+  return Object.fromEntries(Object.entries(named).flatMap(([name, utc]) => (utc === null ? [] : [[name, utc]])))
+}
+
+/** Each move of the changeover is a step: at dusk towards the bed, in the morning back. */
+function givenMoves(trip: Trip, packing: PackingOutcome, night: Night): readonly GivenStep[] {
+  const packed = packing.nights.find(({ nightId }) => nightId === night.id)
+  if (packed === undefined) return []
+  return [
+    ...moveSteps(trip, packing, night.id, packed.changeover, 'dusk'),
+    ...moveSteps(trip, packing, night.id, packed.changeback, 'dawn'),
+  ]
+}
+
+function moveSteps(
+  trip: Trip,
+  packing: PackingOutcome,
+  nightId: string,
+  changeover: Changeover,
+  when: 'dusk' | 'dawn',
+): GivenStep[] {
+  const { nameOf, words } = places(trip, packing)
+  const seen = new Map<string, number>()
+  let before: string | null = null
+  return changeover.moves.map((move) => {
+    const count = (seen.get(move.unitId) ?? 0) + 1
+    seen.set(move.unitId, count)
+    const key = `move-${when}:${nightId}:${move.unitId}${count > 1 ? `:${count}` : ''}`
+    const step: GivenStep = {
+      key,
+      ruleId: `move-${when}`,
+      nightId,
+      phase: when === 'dusk' ? 'bedtime' : 'morning',
+      text: {
+        kind: 'key',
+        step: move.waits ? `move.${when}.wait` : `move.${when}.step`,
+        reason: `move.${when}.reason`,
+      },
+      params: { unit: nameOf(move.unitId), from: words(move.from), to: words(move.to), door: move.door ?? '' },
+      after: before === null ? [] : [before],
+      durationS: MOVE_S,
+      notBeforeUtc: null,
+      deadlineUtc: null,
+      deadlineName: null,
+      caution: false,
+    }
+    before = key
+    return step
+  })
+}

@@ -1,0 +1,68 @@
+/** Facts of the clock, of the people and of their water. */
+import type { ChecklistFacts } from '../../checklist/index.ts'
+import type { Night, Piece, Trip } from '../../document/index.ts'
+import { S_PER_DAY, S_PER_MINUTE } from '../../units/index.ts'
+import type { Utc } from '../../units/index.ts'
+import { nightInstant } from '../clock.ts'
+import { loadedPieces } from '../load.ts'
+import type { NightClock, NightPlan } from '../types.ts'
+
+/** Drinking and a little cooking where the site has a tap, in frost: 2.5 to 3 l and 1 to 2 l, common practice. */
+const WATER_PER_PERSON_DAY_MM3 = 4_000_000
+/** 1 ml of liquid fills 1000 mm3. */
+const MM3_PER_ML = 1000
+
+const minutesBetween = (from: Utc, to: Utc): number => Math.round((to - from) / S_PER_MINUTE)
+
+export function clockFacts(night: Night, clock: NightClock): ChecklistFacts['clock'] {
+  const untilEnd = (at: Utc, from: Utc | null, to: Utc | null): number | null =>
+    from !== null && to !== null && at >= from && at < to ? minutesBetween(at, to) : null
+  const checkIn = night.checkIn
+  const late = checkIn === undefined ? null : minutesBetween(nightInstant(night, checkIn.to), clock.arriveUtc)
+  const early = checkIn === undefined ? null : minutesBetween(clock.arriveUtc, nightInstant(night, checkIn.from))
+  const unplugLate =
+    night.hookup === undefined ? null : minutesBetween(clock.departUtc, nightInstant(night, night.hookup.unplug))
+  const away = clock.beAtTargetUtc !== null
+  return {
+    arriveAfterSunsetMin: clock.sun.sunsetUtc === null ? null : minutesBetween(clock.sun.sunsetUtc, clock.arriveUtc),
+    arriveAfterCheckInMin: late !== null && late > 0 ? late : null,
+    arriveBeforeCheckInMin: early !== null && early > 0 ? early : null,
+    departInBanMin: untilEnd(clock.departUtc, clock.banFromUtc, clock.banToUtc),
+    departInGateMin: untilEnd(clock.departUtc, clock.gateFromUtc, clock.gateToUtc),
+    departInQuietMin: untilEnd(clock.departUtc, clock.quietFromUtc, clock.quietToUtc),
+    arriveInQuietMin: untilEnd(clock.arriveUtc, clock.quietFromUtc, clock.quietToUtc),
+    unplugAfterDepartMin: unplugLate !== null && unplugLate > 0 ? unplugLate : null,
+    checkOutWhileAway: away && clock.checkOutUtc !== null && clock.checkOutUtc < clock.departUtc + S_PER_DAY / 2,
+    returnsAfterTarget: away,
+  }
+}
+
+export function sleeperFacts(trip: Trip, night: Night, plan: NightPlan): ChecklistFacts['sleepers'] {
+  const { outcome } = plan
+  const label = (id: string): string => trip.travellers.find((traveller) => traveller.id === id)?.label ?? id
+  const cold = outcome.sleepers.filter(({ verdict }) => verdict === 'cold' || verdict === 'too-cold')
+  const feetCold = outcome.sleepers.filter(({ feetColdFromUtc }) => feetColdFromUtc !== null)
+  const bedding = loadedPieces(trip).filter(({ id }) => night.beddingPieceIds.includes(id))
+  return {
+    coldestBedC: outcome.coldestBedC,
+    hottestBedC: outcome.series.bedAirC.length === 0 ? null : Math.max(...outcome.series.bedAirC),
+    anyCold: cold.length > 0,
+    anyFeetCold: feetCold.length > 0,
+    cold: cold.map(({ sleeperId, marginK }) => ({ id: sleeperId, name: label(sleeperId), shortK: -marginK })),
+    feetCold: feetCold.map(({ sleeperId }) => ({ id: sleeperId, name: label(sleeperId) })),
+    sleepsCold: trip.travellers.filter(({ sleeps }) => sleeps === 'cold').map(({ id, label: name }) => ({ id, name })),
+    hotBottle: bedding.some((piece) => piece.bedding?.kind === 'hot-bottle'),
+  }
+}
+
+export function supplyFacts(trip: Trip, pieces: readonly Piece[]): ChecklistFacts['supplies'] {
+  const waterMl = pieces
+    .filter(({ purpose }) => purpose === 'water')
+    .reduce((sum, { traits }) => sum + (traits.liquidMl ?? 0), 0)
+  return {
+    waterMm3: waterMl * MM3_PER_ML,
+    waterWantedMm3: WATER_PER_PERSON_DAY_MM3 * trip.travellers.length,
+    stoveOnBoard: pieces.some(({ purpose }) => purpose === 'stove'),
+    coolBox: pieces.some(({ purpose }) => purpose === 'cool-box'),
+  }
+}
