@@ -195,6 +195,7 @@ export const nightSchema = z.strictObject({
   arriveCharge01: fraction01Schema.optional(),
   leisureCharge01: fraction01Schema.optional(),
   leg: legSchema.optional(),
+  note: noteSchema.optional(),
 })
 
 export type Night = DeepReadonly<z.infer<typeof nightSchema>>

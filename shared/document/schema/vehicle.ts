@@ -216,6 +216,7 @@ export const vehicleSchema = z.strictObject({
     rollingCoefficient: z.number().min(0.002).max(0.05).optional(),
     auxiliaryW: powerWSchema.optional(),
   }),
+  note: noteSchema.optional(),
 })
 
 export type Vehicle = DeepReadonly<z.infer<typeof vehicleSchema>>
