@@ -1,6 +1,6 @@
 /** Time is checked first: leaving against gate hours and movement bans, arriving against check-in and sunset. */
 import type { Night } from '../../document/index.ts'
-import { formatLocalTime, S_PER_HOUR, S_PER_MINUTE } from '../../units/index.ts'
+import { S_PER_HOUR, S_PER_MINUTE } from '../../units/index.ts'
 import type { Utc } from '../../units/index.ts'
 import { nightInstant } from '../clock.ts'
 import type { Finding, NightClock } from '../types.ts'
@@ -12,7 +12,7 @@ const DAYLIGHT_IN_SNOW_S = 1.5 * S_PER_HOUR
 
 export function clockFindings(night: Night, index: number, clock: NightClock): readonly Finding[] {
   const source = { area: 'clock', nightId: night.id, path: ['nights', index] } as const
-  const at = (utc: Utc): string => formatLocalTime(utc, clock.zone)
+  const { zone } = clock
   const found: Finding[] = []
   const blocks = (from: Utc | null, to: Utc | null): { from: Utc; to: Utc } | null =>
     from !== null && to !== null && clock.departUtc >= from && clock.departUtc < to ? { from, to } : null
@@ -21,8 +21,9 @@ export function clockFindings(night: Night, index: number, clock: NightClock): r
   if (ban !== null) {
     found.push(
       finding(source, 'shortfall', 'leave-in-movement-ban', {
-        depart: at(clock.departUtc),
-        banTo: at(ban.to),
+        zone,
+        departUtc: clock.departUtc,
+        banToUtc: ban.to,
         lostS: ban.to - clock.departUtc,
         target: night.target?.name ?? '',
       }),
@@ -32,8 +33,9 @@ export function clockFindings(night: Night, index: number, clock: NightClock): r
   if (gate !== null) {
     found.push(
       finding(source, 'shortfall', 'leave-before-gate', {
-        depart: at(clock.departUtc),
-        gateTo: at(gate.to),
+        zone,
+        departUtc: clock.departUtc,
+        gateToUtc: gate.to,
         lostS: gate.to - clock.departUtc,
       }),
     )
@@ -41,8 +43,9 @@ export function clockFindings(night: Night, index: number, clock: NightClock): r
   if (blocks(clock.quietFromUtc, clock.quietToUtc) !== null && clock.quietToUtc !== null) {
     found.push(
       finding(source, 'caution', 'leave-in-quiet-hours', {
-        depart: at(clock.departUtc),
-        quietTo: at(clock.quietToUtc),
+        zone,
+        departUtc: clock.departUtc,
+        quietToUtc: clock.quietToUtc,
       }),
     )
   }
@@ -50,8 +53,9 @@ export function clockFindings(night: Night, index: number, clock: NightClock): r
   if (clock.checkOutUtc !== null && night.target === undefined && clock.departUtc > clock.checkOutUtc) {
     found.push(
       finding(source, 'shortfall', 'leave-after-check-out', {
-        depart: at(clock.departUtc),
-        checkOut: at(clock.checkOutUtc),
+        zone,
+        departUtc: clock.departUtc,
+        checkOutUtc: clock.checkOutUtc,
       }),
     )
   }
@@ -61,19 +65,15 @@ export function clockFindings(night: Night, index: number, clock: NightClock): r
 
 function arrivalFindings(night: Night, index: number, clock: NightClock): Finding[] {
   const source = { area: 'clock', nightId: night.id, path: ['nights', index, 'arrive'] } as const
-  const at = (utc: Utc): string => formatLocalTime(utc, clock.zone)
+  const { zone } = clock
   const found: Finding[] = []
   if (night.checkIn !== undefined) {
     const opensUtc = nightInstant(night, night.checkIn.from)
     const closesUtc = nightInstant(night, night.checkIn.to)
     if (clock.arriveUtc > closesUtc) {
-      found.push(
-        finding(source, 'shortfall', 'arrive-after-check-in', { arrive: at(clock.arriveUtc), closes: at(closesUtc) }),
-      )
+      found.push(finding(source, 'shortfall', 'arrive-after-check-in', { zone, arriveUtc: clock.arriveUtc, closesUtc }))
     } else if (clock.arriveUtc < opensUtc) {
-      found.push(
-        finding(source, 'caution', 'arrive-before-check-in', { arrive: at(clock.arriveUtc), opens: at(opensUtc) }),
-      )
+      found.push(finding(source, 'caution', 'arrive-before-check-in', { zone, arriveUtc: clock.arriveUtc, opensUtc }))
     }
   }
   if (
@@ -84,8 +84,9 @@ function arrivalFindings(night: Night, index: number, clock: NightClock): Findin
   ) {
     found.push(
       finding(source, 'shortfall', 'arrive-after-gate', {
-        arrive: at(clock.arriveUtc),
-        gateFrom: at(clock.gateFromUtc),
+        zone,
+        arriveUtc: clock.arriveUtc,
+        gateFromUtc: clock.gateFromUtc,
       }),
     )
   }
@@ -95,8 +96,9 @@ function arrivalFindings(night: Night, index: number, clock: NightClock): Findin
     if (clock.arriveUtc > sunsetUtc - wanted) {
       found.push(
         finding(source, 'caution', 'arrive-in-the-dark', {
-          arrive: at(clock.arriveUtc),
-          sunset: at(sunsetUtc),
+          zone,
+          arriveUtc: clock.arriveUtc,
+          sunsetUtc,
           wantedS: wanted,
         }),
       )
@@ -107,16 +109,17 @@ function arrivalFindings(night: Night, index: number, clock: NightClock): Findin
 
 function morningFindings(night: Night, index: number, clock: NightClock): Finding[] {
   const source = { area: 'clock', nightId: night.id, path: ['nights', index, 'sleep', 'to'] } as const
-  const at = (utc: Utc): string => formatLocalTime(utc, clock.zone)
+  const { zone } = clock
   const found: Finding[] = []
   const plannedWakeUtc = nightInstant(night, night.sleep.to)
   const neededWakeUtc = (clock.departUtc - night.morningMin * S_PER_MINUTE) as Utc
   if (plannedWakeUtc > neededWakeUtc) {
     found.push(
       finding(source, 'caution', 'wake-earlier', {
-        planned: at(plannedWakeUtc),
-        needed: at(neededWakeUtc),
-        depart: at(clock.departUtc),
+        zone,
+        plannedUtc: plannedWakeUtc,
+        neededUtc: neededWakeUtc,
+        departUtc: clock.departUtc,
         morningS: night.morningMin * S_PER_MINUTE,
       }),
     )
@@ -125,8 +128,9 @@ function morningFindings(night: Night, index: number, clock: NightClock): Findin
     const path = ['nights', index, 'hookup', 'unplug'] as const
     found.push(
       finding({ ...source, path }, 'caution', 'unplug-before-leaving', {
-        unplug: night.hookup.unplug,
-        depart: at(clock.departUtc),
+        zone,
+        unplugUtc: nightInstant(night, night.hookup.unplug),
+        departUtc: clock.departUtc,
       }),
     )
   }

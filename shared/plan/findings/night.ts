@@ -1,14 +1,14 @@
 /** The night: who is cold and when, what the supply does, what the air is like, and whether the next leg can be driven. */
 import type { Night, Trip } from '../../document/index.ts'
-import { formatLocalTime } from '../../units/index.ts'
-import type { Utc } from '../../units/index.ts'
+import type { NightOutcome } from '../../climate/index.ts'
+import type { ProblemParams } from '../../result/index.ts'
 import type { Finding, NightPlan } from '../types.ts'
 import { finding } from './finding.ts'
 
 export function nightFindings(trip: Trip, night: Night, index: number, plan: NightPlan): readonly Finding[] {
   const { outcome, clock } = plan
   const source = { area: 'night', nightId: night.id, path: ['nights', index, 'heating'] } as const
-  const at = (utc: Utc): string => formatLocalTime(utc, clock.zone)
+  const { zone } = clock
   const found: Finding[] = []
   for (const sleeper of outcome.sleepers) {
     const traveller = trip.travellers.find(({ id }) => id === sleeper.sleeperId)?.label ?? sleeper.sleeperId
@@ -18,7 +18,8 @@ export function nightFindings(trip: Trip, night: Night, index: number, plan: Nig
         traveller,
         shortK: -sleeper.marginK,
         coldestC: sleeper.coldestOperativeC,
-        from: sleeper.coldFromUtc === null ? '' : at(sleeper.coldFromUtc),
+        zone,
+        fromUtc: sleeper.coldFromUtc ?? outcome.coldestBedUtc,
         ruledBy: sleeper.ruledBy,
       }
       found.push(
@@ -47,7 +48,7 @@ export function nightFindings(trip: Trip, night: Night, index: number, plan: Nig
           bedding,
           'caution',
           'cold-feet',
-          { traveller, from: at(sleeper.feetColdFromUtc), feetC: sleeper.coldestFeetC },
+          { traveller, zone, fromUtc: sleeper.feetColdFromUtc, feetC: sleeper.coldestFeetC },
           sleeper.sleeperId,
         ),
       )
@@ -55,11 +56,35 @@ export function nightFindings(trip: Trip, night: Night, index: number, plan: Nig
   }
   for (const caution of outcome.cautions) {
     const severity = caution.code === 'sag-stop' || caution.code === 'earth-missing' ? 'shortfall' : 'caution'
-    const params = { at: caution.atUtc === null ? '' : at(caution.atUtc), value: caution.value ?? 0 }
+    const params = { zone, atUtc: caution.atUtc ?? clock.bedtimeUtc, ...cautionValue(caution) }
     found.push(finding({ ...source, path: ['nights', index, 'hookup'] }, severity, `night-${caution.code}`, params))
   }
   found.push(...legFindings(night, index, plan))
   return found
+}
+
+/** A caution's number under the name that carries its unit. */
+function cautionValue({ code, value }: NightOutcome['cautions'][number]): ProblemParams {
+  if (value === null) return {}
+  switch (code) {
+    case 'co2-high':
+    case 'no-fresh-air':
+      return { co2Ppm: value }
+    case 'sag-step-down':
+    case 'sag-stop':
+      return { lowV: value }
+    case 'cold-illness':
+    case 'heat-illness':
+    case 'leisure-frost':
+      return { tempC: value }
+    case 'below-minimum-current':
+    case 'domestic-socket':
+    case 'adapter':
+    case 'shared-wiring':
+      return { limitA: value }
+    default:
+      return { value }
+  }
 }
 
 function legFindings(night: Night, index: number, plan: NightPlan): Finding[] {

@@ -1,2 +1,160 @@
-/** English sentences: findings. Flat keys; `{name}` is filled in; "one | many" chooses by `count`. */
-export const findings = {} as const
+/** English sentences for what the plan finds, its verdict, its moves and its remedies. Flat keys; `{name}` is filled in; "one | many" chooses by `count`. */
+export const findings = {
+  'problem.leave-in-movement-ban':
+    'Leaving at {departUtc} for {target} falls in the movement ban until {banToUtc}. Ask for a place outside the barrier the evening before, or leave when the ban ends and lose {lostS} before sunrise.',
+  'problem.leave-before-gate':
+    'Leaving at {departUtc} is before the gate opens at {gateToUtc}. Ask for the code or a place outside, or leave {lostS} later.',
+  'problem.leave-in-quiet-hours':
+    'Leaving at {departUtc} is inside quiet hours (until {quietToUtc}). Stow and unplug silently, no slammed doors; set up to drive off the night before.',
+  'problem.leave-after-check-out':
+    'Leaving at {departUtc} is after check-out at {checkOutUtc}. Wake earlier or ask for a later check-out.',
+  'problem.arrive-after-check-in':
+    'Arriving at {arriveUtc} is after check-in closes at {closesUtc}. Call the site, or arrive earlier.',
+  'problem.arrive-before-check-in': 'Arriving at {arriveUtc} is before check-in opens at {opensUtc}.',
+  'problem.arrive-after-gate':
+    'Arriving at {arriveUtc} is after the gate closes at {gateFromUtc}. Call the site, or arrive earlier.',
+  'problem.arrive-in-the-dark':
+    'Arriving at {arriveUtc} leaves less than {wantedS} of light: sunset is at {sunsetUtc}.',
+  'problem.wake-earlier':
+    'Wake at {neededUtc}, not {plannedUtc}: leaving is at {departUtc} and the morning takes {morningS}.',
+  'problem.unplug-before-leaving':
+    'Unplugging is planned for {unplugUtc}, later than leaving at {departUtc}. The plan counts charge only until leaving.',
+  'problem.no-sunrise': 'The sun does not rise at {target} that day: no time to be there can be computed.',
+  'problem.sleeping-not-allowed': '{site} does not allow sleeping in the vehicle. Choose another site.',
+  'problem.ask-about-sleeping':
+    'Not known whether {site} allows sleeping in this kind of vehicle. Ask in those words before paying.',
+  'problem.charging-not-allowed':
+    '{site} does not allow charging a vehicle from the post. The plan does not charge there.',
+  'problem.ask-about-charging':
+    'Not known whether {site} allows charging a vehicle from the post. Ask at what current, and how it is paid.',
+  'problem.food-locker-missing':
+    '{site} wants food in a locker, and no locker is known. Ask for its inside size and enter it.',
+  'problem.adapter-not-on-board':
+    '{adapter} is needed at {site} and is not in the load. Pack it, or this night has no supply.',
+  'problem.lead-too-short':
+    'The lead does not reach over the {runMm} to the post as parked. Turn the vehicle, move closer, or fetch {extension} before levelling.',
+  'problem.head-low':
+    'The head end would lie {riseMm} low. Turn the vehicle round, or put ramps of {rampMm} under the low wheels.',
+  'problem.bed-too-short': '{traveller} is {heightMm} tall; the bed is flat for only {flatMm}.',
+  'problem.bed-just-long-enough': '{traveller} is {heightMm} tall on {flatMm} of flat bed: little to spare.',
+  'problem.bed-too-narrow': 'The bed is {widthMm} wide; {neededMm} is the least for this many sleepers.',
+  'problem.bed-step': 'A step of {stepMm} will be felt through the mat; pad it to under {limitMm}.',
+  'problem.lie-only': '{headroomMm} over the mattress: enough to lie, not to sit up.',
+  'problem.no-place-by-day': '{unit} finds no place in the drive layout: {rules}.',
+  'problem.no-place-at-night': '{unit} finds no place in the bed layout: {rules}.',
+  'problem.over-payload': 'The load is {amountG}; the vehicle may carry {limitG}. Take out {overG}.',
+  'problem.over-front-axle':
+    'The front axle would carry {amountG}; its limit is {limitG}. Move weight back or leave {overG}.',
+  'problem.over-rear-axle':
+    'The rear axle would carry {amountG}; its limit is {limitG}. Move weight forward or leave {overG}.',
+  'problem.over-roof-load': 'The roof would carry {amountG}; its limit is {limitG}. Take {overG} down.',
+  'problem.over-bay-load-limit': '{bay} would carry {amountG}; its limit is {limitG}.',
+  'problem.over-unit-too-heavy': 'A piece in {bay} weighs {amountG}; the limit there is {limitG}.',
+  'problem.changeover-stuck': '{unit} cannot be brought to its night place by any order of moves found.',
+  'problem.load-fuel-in-cabin':
+    '{unit} rides in {bay}, inside the cabin. Keep it upright, tied, away from people, and air the cabin; outside is better where a place allows.',
+  'problem.load-unrestrained':
+    '{unit} in {bay} is held by nothing. At 50 km/h it would pull with {lowKn} to {highKn}. Tie it down or move it behind a barrier.',
+  'problem.load-above-seat-back':
+    '{unit} in {bay} stands above the seat backs. Put a net or barrier before it, or move it down.',
+  'problem.load-heavy-high': '{unit} is heavy and rides high in {bay}. Move it down.',
+  'problem.too-cold-for-bag':
+    '{traveller} is {shortK} short of warm by the bag’s rating: {coldestC} at the bed, from {fromUtc}. Bring warmer bedding or hold more heat.',
+  'problem.too-cold-for-body':
+    '{traveller} loses more heat than a sleeper makes: {shortK} short, {coldestC} at the bed, from {fromUtc}. Bring warmer bedding or hold more heat.',
+  'problem.cool-sleeper': '{traveller} has only {marginK} to spare at {coldestC}.',
+  'problem.cold-feet':
+    '{traveller}: cold feet after {fromUtc} ({feetC} at the feet). Dry socks, hot bottle, feet off the tailgate.',
+  'problem.night-co2-high': 'Carbon dioxide reaches {co2Ppm}. Open a window gap.',
+  'problem.night-no-fresh-air':
+    'Hardly any fresh air with everything shut: carbon dioxide reaches {co2Ppm}. Open a gap of 10 to 15 mm on two sides.',
+  'problem.night-shared-wiring':
+    'The post shares its wiring with neighbours: volts will sag as they heat. Read them again at bedtime.',
+  'problem.night-domestic-socket':
+    'A household socket for hours on end: hold the current low, feel the plug at 10 and 60 minutes, stop if it is hot. Local codes and the site’s electrician decide.',
+  'problem.night-adapter':
+    'An adapter carries the whole current: hold it to its own rating, keep it dry and off the ground.',
+  'problem.night-polarity-reversed':
+    'Polarity is reversed at this post. Some charging units refuse it; a single switch may not make a circuit dead. Tell the host; use an adapter made for it only if you have one.',
+  'problem.night-earth-missing': 'No earth at this post. Do not plug in; tell the host.',
+  'problem.night-earth-not-known': 'Earth not tested. Test it before plugging in.',
+  'problem.night-sag-step-down': 'Volts fall to {lowV} under this load: step the current down.',
+  'problem.night-sag-stop': 'Volts fall to {lowV} under this load: stop charging at this current.',
+  'problem.night-cold-illness':
+    '{tempC} at the bed. Shivering, confusion or slurred speech is an emergency: warm the person and call for help.',
+  'problem.night-heat-illness':
+    '{tempC} at the bed. Headache, hot dry skin or confusion is an emergency: cool the person and call for help.',
+  'problem.night-heater-stops':
+    'Heating stops at {atUtc}: the battery reaches its reserve or the vehicle switches itself off. Plan the bed for no heat after that.',
+  'problem.night-carbon-monoxide':
+    'Carry a carbon monoxide alarm and burn nothing inside; a neighbour’s fire or generator is enough.',
+  'problem.night-leisure-frost':
+    'The leisure battery is at {tempC}: do not charge it below freezing unless its maker allows it.',
+  'problem.night-extension-lead': 'Unroll the lead fully, joints off the ground and dry.',
+  'problem.night-below-minimum-current':
+    'The post allows less than the {limitA} that charging control can ask for: it will not charge.',
+  'problem.night-two-loads': 'Charging and the other load together pass what the post carries. Never run both.',
+  'problem.leg-too-long':
+    'The next leg needs {needWh} and {reserveWh} in reserve; leaving with {depart01} is {shortWh} short, and no stop on the way mends it.',
+  'problem.leg-needs-stop':
+    'The next leg is {shortWh} short without a stop: charge {energyWh} ({durationS}) at {atM} {charger}.',
+  'verdict.holds': 'Holds.',
+  'verdict.fails': 'Does not hold: one reason. | Does not hold: {count} reasons.',
+  'verdict.depart': '{depart01} at departure',
+  'verdict.margin': '{marginWh} in hand after the leg',
+  'verdict.short': '{shortWh} short after the leg without a stop',
+  'verdict.coldest': 'coldest {coldestC} at {coldestUtc}',
+  'verdict.moves': 'one move at dusk | {count} moves at dusk',
+  'verdict.movesNone': 'no moves at dusk',
+  'move.dusk.step': 'Move {unit}: {from} → {to}.',
+  'move.dusk.wait': 'Set {unit} down for now: {from} → {to}.',
+  'move.dusk.reason': 'The bed needs its room, or frost and reach do.',
+  'move.dawn.step': 'Put {unit} back: {from} → {to}.',
+  'move.dawn.wait': 'Set {unit} down for now: {from} → {to}.',
+  'move.dawn.reason': 'The drive layout holds in a crash; the bed layout does not.',
+  'remedy.bring-bedding': 'Use {piece} in the bed',
+  'remedy.set-point.up': 'Hold the cabin {byK} warmer',
+  'remedy.set-point.down': 'Hold the cabin {byK} cooler',
+  'remedy.charge-limit': 'Charge to {to01}',
+  'remedy.stop-on-the-way': 'Stop at {atM} to charge',
+  'remedy.leave-behind': 'Leave behind: {pieces}',
+  'remedy.covers': 'Hang the window covers',
+  'remedy.bed-heater': 'Run {heater}',
+  'remedy.current': 'Ask for {toA}',
+  'remedy.window-gap': 'Open the windows to {toMm}',
+  'remedy.target-later': 'Be at the target {byMin} later',
+  'remedy.turn-piece': 'Let {piece} lie on any side',
+  'remedy.unlock': 'Free {piece} from its fixed place',
+  'remedy.cost.litres': '{litresMm3} of room',
+  'remedy.cost.moves': 'one more move | {count} more moves',
+  'remedy.cost.degrees': '{degreesK} less warmth',
+  'remedy.cost.charge': '{charge01} of charge',
+  'remedy.cost.minutes': '{costMin} later',
+  'remedy.cost.nothing': 'costs nothing else',
+  'rules.does-not-fit': 'too large for any bay',
+  'rules.no-room': 'no room left',
+  'rules.opening-too-small': 'does not pass the opening',
+  'rules.bay-load-limit': 'too much weight in the bay',
+  'rules.unit-too-heavy': 'too heavy for the bay',
+  'rules.payload': 'over the payload',
+  'rules.front-axle': 'over the front axle limit',
+  'rules.rear-axle': 'over the rear axle limit',
+  'rules.roof-load': 'over the roof limit',
+  'rules.soft-only': 'only soft things may go there',
+  'rules.freezes': 'it would freeze',
+  'rules.spoils': 'it would get too warm',
+  'rules.fuel-in-sleeping-space': 'fuel may not sleep inside',
+  'rules.fuel-in-cabin': 'fuel may not ride there',
+  'rules.food-place': 'food must go where the site wants it',
+  'rules.outside-not-allowed': 'nothing may stand outside',
+  'rules.not-lockable': 'valuables need a lock',
+  'rules.restraint': 'nothing would hold it',
+  'rules.above-seat-back': 'it would stand above the seat backs',
+  'rules.load-on-top': 'too much on top',
+  'rules.liquid-above': 'a liquid would lie above what it spoils',
+  'rules.apart': 'must be kept apart',
+  'rules.locked': 'its fixed place is taken',
+  'rules.closed-by-bed': 'shut in by the bed',
+  'rules.reach': 'out of reach',
+  'rules.site-bay-while-driving': 'that place does not travel',
+} as const
