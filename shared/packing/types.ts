@@ -126,8 +126,6 @@ export type PackNight = {
   readonly outsideStorage: boolean
   /** Food and scented goods must sleep in these bays (a locker); null where the site has no such rule. */
   readonly foodBayIds: readonly string[] | null
-  /** Bays that do not exist on this night's site, such as a locker of another site; nothing may go there. */
-  readonly closedBayIds?: readonly string[]
 }
 
 export type PackVehicle = {

@@ -184,7 +184,6 @@ function packNight(
   outcome: NightOutcome | undefined,
 ): PackNight {
   const lockerIds = bays.filter((bay) => bay.kind === 'locker').map(({ id }) => id)
-  const hasLocker = night.rules.foodLockerRequired || night.rules.foodLockerMm !== undefined
   return {
     id: night.id,
     states: Object.fromEntries(pieces.map((piece) => [piece.id, nightState(piece, night)])),
@@ -192,7 +191,6 @@ function packNight(
     highTempC: Object.fromEntries(bays.map((bay) => [bay.id, bayHighC(bay, night, outcome)])),
     outsideStorage: night.rules.outsideStorage,
     foodBayIds: night.rules.foodLockerRequired ? lockerIds : null,
-    closedBayIds: hasLocker ? [] : lockerIds,
   }
 }
 
