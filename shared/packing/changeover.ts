@@ -1,0 +1,171 @@
+/** Moves from the drive layout to a night's bed layout and back. */
+import { spacesOf } from './spaces.ts'
+import { boxAt } from './geometry.ts'
+import type { Box } from './geometry.ts'
+import { sizeWithin } from './poses.ts'
+import { enters, searchChangeover } from './changeover-search.ts'
+import type { ChangeoverTask, Mover, Spot, Step } from './changeover-search.ts'
+import type { PackModel } from './scene.ts'
+import type { AwayPlace, Changeover, Layout, Move, PackNight, Placement, Vec3 } from './types.ts'
+
+type Place = Placement | AwayPlace
+
+const isPlacement = (place: Place): place is Placement => 'bayId' in place
+
+/** Places of all units of a layout, by unit id. */
+const placesOf = (layout: Layout): ReadonlyMap<string, Place> =>
+  new Map([...layout.placements, ...layout.away].map((place) => [place.unitId, place]))
+
+export type ChangeoverRequest = {
+  readonly model: PackModel
+  readonly from: Layout
+  readonly to: Layout
+  readonly night: PackNight
+  readonly massG: (unitId: string) => number
+  readonly shouldStop: () => boolean
+}
+
+/** States looked at per changeover before a good list will do. */
+const NODE_LIMIT = 1500
+/** Waiting places offered to a unit at a time. */
+const WAITS = 4
+
+/** The shortest legal list of moves found from one layout to the other. */
+export const changeoverBetween = (request: ChangeoverRequest): Changeover => {
+  const { model } = request
+  const from = placesOf(request.from)
+  const to = placesOf(request.to)
+  const units = model.units.filter((unit) => from.has(unit.id) && to.has(unit.id))
+  const bayIndex = new Map(model.bays.map((bay) => [bay.bay.id, bay.index]))
+  const spotOf = (place: Place | undefined): Spot => {
+    if (place === undefined || !isPlacement(place)) return { kind: 'away', name: place?.state ?? 'outside' }
+    return { kind: 'bay', bay: bayIndex.get(place.bayId) ?? 0, box: boxAt(place.atMm, place.sizeMm) }
+  }
+  const movers = units.map((unit): Mover => {
+    const target = spotOf(to.get(unit.id))
+    return {
+      source: spotOf(from.get(unit.id)),
+      target,
+      late: target.kind === 'away' && target.name === 'bed',
+      massG: request.massG(unit.id),
+      bearsG: unit.bearsG,
+    }
+  })
+  const task: ChangeoverTask = {
+    bays: model.bays,
+    movers,
+    waitsFor: (mover, spots) => waitingPlaces(request, units[mover]?.index ?? -1, mover, spots, task),
+    nodeLimit: NODE_LIMIT,
+    exhaustive: false,
+    shouldStop: request.shouldStop,
+  }
+  const found = searchChangeover(task)
+  const stuck = movers.flatMap((mover, index) => {
+    const final = found.final[index]
+    const unit = units[index]
+    return final !== undefined && unit !== undefined && !sameAs(final, mover.target) ? [unit.id] : []
+  })
+  return {
+    moves: movesOf(found.steps, task, units, from, to, request),
+    lowerBound: found.lowerBound,
+    optimal: found.optimal,
+    stuckUnitIds: stuck,
+  }
+}
+
+const sameAs = (a: Spot, b: Spot): boolean => JSON.stringify(a) === JSON.stringify(b)
+
+const movesOf = (
+  steps: readonly Step[],
+  task: ChangeoverTask,
+  units: PackModel['units'],
+  from: ReadonlyMap<string, Place>,
+  to: ReadonlyMap<string, Place>,
+  request: ChangeoverRequest,
+): readonly Move[] => {
+  const at = new Map<number, Place>()
+  return steps.flatMap((step): readonly Move[] => {
+    const unit = units[step.mover]
+    const mover = task.movers[step.mover]
+    if (unit === undefined || mover === undefined) return []
+    const here = at.get(step.mover) ?? from.get(unit.id)
+    const final = to.get(unit.id)
+    if (here === undefined || final === undefined) return []
+    const arrives = sameAs(step.to, mover.target)
+    const there = arrives ? final : placeOf(step.to, unit.index, request.model)
+    at.set(step.mover, there)
+    const bay = step.from.kind === 'bay' ? step.from.bay : step.to.kind === 'bay' ? step.to.bay : -1
+    const door = request.model.bays[bay]?.windows[step.window]?.door ?? null
+    return [{ unitId: unit.id, from: here, to: there, waits: !arrives, door }]
+  })
+}
+
+const placeOf = (spot: Spot, unit: number, model: PackModel): Place => {
+  const item = model.units[unit]
+  const unitId = item?.id ?? ''
+  if (spot.kind === 'away') return { unitId, state: 'outside' }
+  const sizeMm: Vec3 = [spot.box.x2 - spot.box.x1, spot.box.y2 - spot.box.y1, spot.box.z2 - spot.box.z1]
+  const pose = item?.poses.find((each) => {
+    const size = sizeWithin(each, sizeMm)
+    return size !== null && size[0] === sizeMm[0] && size[1] === sizeMm[1] && size[2] === sizeMm[2]
+  })
+  return {
+    unitId,
+    bayId: model.bays[spot.bay]?.bay.id ?? '',
+    atMm: [spot.box.x1, spot.box.y1, spot.box.z1],
+    sizeMm,
+    edges: pose?.edges ?? [0, 1, 2],
+  }
+}
+
+/** Free floor in other bays that no final place needs, then outdoors where the site allows it. */
+const waitingPlaces = (
+  request: ChangeoverRequest,
+  unit: number,
+  mover: number,
+  spots: readonly Spot[],
+  task: ChangeoverTask,
+): readonly Spot[] => {
+  const item = request.model.units[unit]
+  const found: Spot[] = []
+  if (item === undefined) return found
+  for (const bay of request.model.bays) {
+    if (bay.bay.belongsTo === 'site' || (bay.bay.softOnly && !item.soft)) continue
+    if (bay.bay.unitLimitG !== null && request.massG(item.id) > bay.bay.unitLimitG) continue
+    const taken: Box[] = []
+    spots.forEach((spot, other) => {
+      if (other !== mover && spot.kind === 'bay' && spot.bay === bay.index) taken.push(spot.box)
+      const target = task.movers[other]?.target
+      if (target !== undefined && target.kind === 'bay' && target.bay === bay.index) taken.push(target.box)
+    })
+    const here = firstFit(bay.index, spacesOf(bay, taken.filter((box) => box.z1 === 0)), item.poses, (spot) =>
+      enters(task, spots, mover, spot) >= 0,
+    )
+    if (here !== null) found.push(here)
+    if (found.length >= WAITS) break
+  }
+  if (request.night.outsideStorage) found.push({ kind: 'away', name: 'waiting outside' })
+  return found
+}
+
+const firstFit = (
+  bay: number,
+  spaces: readonly Box[],
+  poses: PackModel['units'][number]['poses'],
+  works: (spot: Spot) => boolean,
+): Spot | null => {
+  for (const space of spaces) {
+    if (space.z1 !== 0) continue
+    for (const pose of poses) {
+      const size = sizeWithin(pose, [space.x2 - space.x1, space.y2 - space.y1, space.z2 - space.z1])
+      if (size === null) continue
+      for (const x of [space.x1, space.x2 - size[0]]) {
+        for (const y of [space.y1, space.y2 - size[1]]) {
+          const spot: Spot = { kind: 'bay', bay, box: boxAt([x, y, 0], size) }
+          if (works(spot)) return spot
+        }
+      }
+    }
+  }
+  return null
+}
