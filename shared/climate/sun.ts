@@ -9,12 +9,11 @@ import {
   SearchHourAngle,
   SearchRiseSet,
 } from 'astronomy-engine'
-import { localToUtc, nextDate } from '../units/index.ts'
+import { S_PER_DAY, localToUtc, nextDate } from '../units/index.ts'
 import { invariant } from '../result/index.ts'
 import type { Clock, LocalDate, Utc } from '../units/index.ts'
 import type { SunTimes } from './types.ts'
 
-const MS_PER_S = 1000
 const CIVIL_DEG = -6 // civil twilight, definition
 const NAUTICAL_DEG = -12 // nautical twilight, definition
 /** Search window of one event, days: noon to noon. */
@@ -22,9 +21,12 @@ const HALF_DAY = 1
 
 type Place = { readonly latitudeDeg: number; readonly longitudeDeg: number }
 
-const timeOf = (atUtc: Utc): AstroTime => new AstroTime(new Date(atUtc * MS_PER_S))
+/** Noon of 1 January 2000, seconds UTC: where astronomy-engine starts to count days. */
+const J2000_UTC = 946_728_000
+
+const timeOf = (atUtc: number): AstroTime => new AstroTime((atUtc - J2000_UTC) / S_PER_DAY)
 const utcOf = (time: AstroTime | null): Utc | null =>
-  time === null ? null : (Math.round(time.date.getTime() / MS_PER_S) as Utc)
+  time === null ? null : (Math.round(time.ut * S_PER_DAY + J2000_UTC) as Utc)
 
 /** Noon by the wall clock of a zone; zones do not skip noon. */
 function localNoon(date: LocalDate, zone: string): Utc {
@@ -41,16 +43,15 @@ function localNoon(date: LocalDate, zone: string): Utc {
  */
 export function sunTimes(input: Place & { readonly date: LocalDate; readonly zone: string }): SunTimes {
   const observer = new Observer(input.latitudeDeg, input.longitudeDeg, 0)
-  const fromNoon = timeOf(localNoon(input.date, input.zone))
+  const fromUtc = localNoon(input.date, input.zone)
+  const fromNoon = timeOf(fromUtc)
   const nextNoonUtc = localNoon(nextDate(input.date), input.zone)
-  const midnight = fromNoon.AddDays((nextNoonUtc * MS_PER_S - fromNoon.date.getTime()) / MS_PER_S / 86_400 / 2)
+  const midnight = timeOf((fromUtc + nextNoonUtc) / 2)
   const below = (direction: 1 | -1, start: AstroTime, altitudeDeg: number): Utc | null =>
     utcOf(SearchAltitude(Body.Sun, observer, direction, start, HALF_DAY / 2 + 0.02, altitudeDeg))
   const riseSet = (direction: 1 | -1, start: AstroTime): Utc | null =>
     utcOf(SearchRiseSet(Body.Sun, observer, direction, start, HALF_DAY / 2 + 0.02))
-  const fromUtc = utcOf(fromNoon)
-  const within = (at: Utc | null): Utc | null =>
-    at !== null && fromUtc !== null && at >= fromUtc && at < nextNoonUtc ? at : null
+  const within = (at: Utc | null): Utc | null => (at !== null && at >= fromUtc && at < nextNoonUtc ? at : null)
   return {
     sunsetUtc: within(riseSet(-1, fromNoon)),
     civilDuskUtc: within(below(-1, fromNoon, CIVIL_DEG)),
@@ -75,9 +76,9 @@ export type SunDay = {
 export function sunDay(input: Place & { readonly date: LocalDate }): SunDay {
   const observer = new Observer(input.latitudeDeg, input.longitudeDeg, 0)
   // Midnight of mean solar time on the local date, as an instant.
-  const midnight = timeOf(
-    (Date.parse(`${input.date}T00:00:00Z`) / MS_PER_S - (input.longitudeDeg / 360) * 86_400) as Utc,
-  )
+  const utcMidnight = localToUtc({ date: input.date, clock: '00:00' as Clock, zone: 'UTC' })
+  invariant(utcMidnight.ok, 'UTC skips no midnight')
+  const midnight = timeOf(utcMidnight.value - (input.longitudeDeg / 360) * S_PER_DAY)
   const transit = SearchHourAngle(Body.Sun, observer, 0, midnight).time
   const lower = transit.AddDays(-0.5)
   const sunriseUtc = utcOf(SearchRiseSet(Body.Sun, observer, 1, lower, 0.5))
@@ -96,7 +97,7 @@ export function sunPosition(input: Place & { readonly atUtc: number }): {
   readonly azimuthDeg: number
 } {
   const observer = new Observer(input.latitudeDeg, input.longitudeDeg, 0)
-  const time = new AstroTime(new Date(input.atUtc * MS_PER_S))
+  const time = timeOf(input.atUtc)
   const equator = Equator(Body.Sun, time, observer, true, true)
   const plain = Horizon(time, observer, equator.ra, equator.dec)
   const refracted = Horizon(time, observer, equator.ra, equator.dec, 'normal')

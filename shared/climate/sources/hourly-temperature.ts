@@ -42,3 +42,15 @@ export function partonLoganC(course: DayCourse, hour: number): number {
   if (hour < course.sunriseH + course.coefficients.lagOfMinimumH) return nightDecayC(course, hour + 24 - course.sunsetH)
   return daySineC(course, hour)
 }
+
+/** Share of the daily range below the maximum, by hour ending 1 to 24 (ASHRAE Fundamentals 2009, chapter 14, table 6; from memory). */
+const DAILY_RANGE_01 = [
+  0.88, 0.92, 0.95, 0.98, 1, 0.98, 0.91, 0.74, 0.55, 0.38, 0.23, 0.13, 0.05, 0, 0, 0.06, 0.14, 0.24, 0.39, 0.5, 0.59,
+  0.68, 0.75, 0.82,
+] as const
+
+/** Temperature of a design day, °C, at an hour ending 1 to 24, from its maximum, °C, and range, K; null for another hour. */
+export function designDayC(hourEnding: number, maximumC: number, rangeK: number): number | null {
+  const share = DAILY_RANGE_01[hourEnding - 1]
+  return share === undefined ? null : maximumC - share * rangeK
+}

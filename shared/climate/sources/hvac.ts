@@ -1,0 +1,87 @@
+/** Heating and cooling a cabin: published points, a planning curve, and the power of a moving car's heating. */
+
+export type HeatPumpPoint = {
+  readonly mode: 'heat' | 'cool'
+  readonly outsideC: number
+  readonly cop: number
+  readonly powerKW: number
+  readonly supplyC: number | null
+}
+
+/** Bench points without fan, defrost or frost (Adv. Mech. Eng. 2019, 10.1177/1687814019845806; Tang et al. 2020, Energies; a third abstract). */
+const HEAT_PUMP_POINTS: readonly HeatPumpPoint[] = [
+  { mode: 'heat', outsideC: -1, cop: 1.9, powerKW: 4.2, supplyC: 41.5 },
+  { mode: 'heat', outsideC: -5, cop: 3.2, powerKW: 3.6, supplyC: null },
+  { mode: 'heat', outsideC: -10, cop: 3.26, powerKW: 3.1, supplyC: null },
+  { mode: 'cool', outsideC: 45.4, cop: 1.8, powerKW: 3.88, supplyC: 14.6 },
+]
+
+/** The published point at an outside (condenser air) temperature, °C; null where none was published within 0.5 K. */
+export const heatPumpPoint = (mode: 'heat' | 'cool', outsideC: number): HeatPumpPoint | null =>
+  HEAT_PUMP_POINTS.find((point) => point.mode === mode && Math.abs(point.outsideC - outsideC) <= 0.5) ?? null
+
+/** Whole-system planning curve with fan and defrost, derived, below the bench points: [outside °C, COP]. */
+const PLANNING_COP: readonly (readonly [number, number])[] = [
+  [-20, 1.1],
+  [-10, 1.6],
+  [0, 2.2],
+  [10, 2.8],
+]
+
+/** COP of heating by the planning curve at an outside temperature, °C; held at its ends. A resistance heater is 1. */
+export function planningCop(outsideC: number): number {
+  let left = PLANNING_COP[0]
+  for (const right of PLANNING_COP) {
+    if (left !== undefined && outsideC <= right[0]) {
+      const width = right[0] - left[0]
+      return width === 0 ? right[1] : left[1] + ((right[1] - left[1]) * Math.max(0, outsideC - left[0])) / width
+    }
+    left = right
+  }
+  return PLANNING_COP.at(-1)?.[1] ?? 1
+}
+
+export const RESISTANCE_COP = 1 // physics
+
+/** Fans, pumps and converter of a running climate system, W (trade judgement 150 to 350). */
+const CLIMATE_OVERHEAD_W = 250
+const COOLING_COP = 1.8 // published point at 45.4 °C; cooler evenings do better
+
+/** Electric draw of holding a cabin, W: conduction and fresh air both in W/K, gains in W; heating in cold, cooling in heat. */
+export function holdingDrawW(input: {
+  readonly insideC: number
+  readonly outsideC: number
+  readonly lossWPerK: number
+  readonly gainW: number
+}): number {
+  const outwardW = input.lossWPerK * (input.insideC - input.outsideC) - input.gainW
+  if (outwardW >= 0) return outwardW / planningCop(input.outsideC) + CLIMATE_OVERHEAD_W
+  return -outwardW / COOLING_COP + CLIMATE_OVERHEAD_W
+}
+
+/** Specific heat of air, J/kgK (ASHRAE). */
+const AIR_J_PER_KG_K = 1006
+
+/**
+ * Electric heating of a moving car, W, from outside °C, air flow kg/min, cabin surface m2 and recirculated share 0 to 1.
+ * Fresh air leaves at 23.3 °C; the shell loses 9.7 W/m2K from 21.3 °C. Derived: both fitted to outputs of König et al. 2022,
+ * Energies 15:441; within 3 % of them. A plausibility envelope, not a parked night.
+ */
+export const drivingHeatW = (input: {
+  readonly outsideC: number
+  readonly airKgPerMin: number
+  readonly cabinAreaM2: number
+  readonly recirculated01: number
+}): number =>
+  Math.max(0, (input.airKgPerMin / 60) * AIR_J_PER_KG_K * (1 - input.recirculated01) * (23.3 - input.outsideC)) +
+  Math.max(0, 9.7 * input.cabinAreaM2 * (21.3 - input.outsideC))
+
+/** Electric minibus held at 23 °C (Bäuml et al.): heat in kW at outside °C, and the share through windows. */
+export const MINIBUS = {
+  heatKW: [
+    { outsideC: -7, value: 6.8 },
+    { outsideC: 0, value: 5.6 },
+  ],
+  windowShareMinimum01: 0.65,
+  windowShareMaximum01: 0.75,
+} as const
