@@ -43,3 +43,5 @@ export type {
   SheetFile,
   Sheets,
 } from './ports/index.ts'
+export { CONTENT_SECURITY_POLICY, PAGE_HEADERS } from './page-policy.ts'
+export { plainFileStem, tripFileName } from './file-name.ts'

@@ -1,0 +1,11 @@
+/** The ports on a real system: files, backups, journal, locks, sheets, and the built page. */
+export { NODE_CALLS } from './calls.ts'
+export type { FileCalls } from './calls.ts'
+export { createNodeFiles, LARGEST_FILE_BYTES } from './node-files.ts'
+export { createNodePorts, systemLanguage } from './node-ports.ts'
+export type { DesktopPart, PortSetting } from './node-ports.ts'
+export { createSheets } from './sheets.ts'
+export { readPageBundle } from './page-bundle.ts'
+export type { PageBundle, PageFile } from './page-bundle.ts'
+export { createWaits } from './waits.ts'
+export type { Waits } from './waits.ts'
