@@ -61,6 +61,8 @@ export type Text = {
   readonly duration: (durationS: number) => string
   readonly money: (amount: number, currency: string) => string
   readonly clock: (at: Utc, zone: string) => string
+  /** A wall clock 'HH:MM' of the trip in the reader's notation. */
+  readonly clockText: (clock: string) => string
   readonly date: (isoDate: string) => string
   readonly number: (value: number, digits?: number) => string
   readonly list: (items: readonly string[]) => string

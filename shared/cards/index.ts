@@ -1,0 +1,10 @@
+/** Printed cards and the pocket sheet as data and drawings; no PDF library here. */
+export { loadCard } from './load-card.ts'
+export { nightCard } from './night-card.ts'
+export { checklistCard } from './checklist-card.ts'
+export { siteSheet } from './site-sheet.ts'
+export { drawingToSvg } from './drawing-svg.ts'
+export { decimalCoordinates, sexagesimalCoordinates } from './coordinates.ts'
+export { MARGIN_MM, pageSizeMm, textWidthMm } from './model.ts'
+export type { Block, CardDocument, Column, Drawing, Paper, Point, Shape, TickItem } from './model.ts'
+export type { CardInput } from './plan-parts.ts'

@@ -1,0 +1,91 @@
+/** The load card: masses, drive layout with drawings, order to load, what each bin holds, and each night's bed layout, moves and places. */
+import { bayBlocks } from './bay-blocks.ts'
+import { bedNightBlocks } from './load-nights.ts'
+import { massBlocks } from './load-masses.ts'
+import type { Block, CardDocument, Column } from './model.ts'
+import { namesOf } from './names.ts'
+import type { Names } from './names.ts'
+import { noticeBlocks } from './notices.ts'
+import { nightsOf } from './plan-parts.ts'
+import type { CardInput } from './plan-parts.ts'
+import { placeWords } from './places.ts'
+import { verdictWords } from './verdict-words.ts'
+
+export function loadCard(input: CardInput): CardDocument {
+  const { plan, trip, text, paper, nightId } = input
+  const names = namesOf(trip, plan.packing)
+  const blocks: Block[] = [
+    { kind: 'paragraph', text: verdictWords(input), tone: 'strong' },
+    ...noticeBlocks(input, ['load'], nightId),
+    ...massBlocks(input, names),
+    { kind: 'heading', level: 1, text: text.t('cards.load.drive') },
+    ...bayBlocks(input, names, plan.packing.drive, null),
+    ...orderBlocks(input, names),
+    ...binBlocks(input, names),
+    ...nightsOf(input).flatMap((one) => bedNightBlocks(input, names, one)),
+    { kind: 'paragraph', text: text.t('cards.load.caution'), tone: 'small' },
+  ]
+  return {
+    title: text.t('cards.load.title'),
+    subtitle: `${trip.title} \u00b7 ${trip.vehicle.name}`,
+    footer: text.t('cards.footer', { title: trip.title }),
+    language: text.language,
+    paper,
+    blocks,
+  }
+}
+
+/** First in to last in; what must come out first to reach it stands beside it. */
+function orderBlocks({ plan, text }: CardInput, names: Names): readonly Block[] {
+  const { packing } = plan
+  const units = new Map(packing.units.map((unit) => [unit.id, unit]))
+  const placed = packing.loadingOrder.filter((id) => packing.drive.placements.some((one) => one.unitId === id))
+  const rows = placed.map((id) => {
+    const unit = units.get(id)
+    const reach = packing.driveReach.find((one) => one.unitId === id)
+    const first = reach === undefined ? [] : reach.blockedBy.map((other) => String(names.number(other)))
+    return [
+      String(names.number(id)),
+      names.unit(id),
+      placeWords(id, packing.drive, names, text),
+      unit === undefined ? '' : text.mass(unit.massG).text,
+      first.join(', '),
+    ]
+  })
+  if (rows.length === 0) return []
+  const columns: readonly Column[] = [
+    { title: text.t('cards.column.number'), share: 6, align: 'right', strong: true },
+    { title: text.t('cards.column.unit'), share: 30, align: 'left', strong: true },
+    { title: text.t('cards.column.place'), share: 40, align: 'left' },
+    { title: text.t('cards.column.mass'), share: 12, align: 'right' },
+    { title: text.t('cards.column.first'), share: 14, align: 'left' },
+  ]
+  return [
+    { kind: 'heading', level: 2, text: text.t('cards.load.order') },
+    { kind: 'paragraph', text: text.t('cards.load.orderHow'), tone: 'small' },
+    { kind: 'table', columns, rows },
+  ]
+}
+
+function binBlocks({ plan, text }: CardInput, names: Names): readonly Block[] {
+  const rows = plan.packing.units
+    .filter((unit) => unit.kind === 'bin')
+    .toSorted((a, b) => names.number(a.id) - names.number(b.id))
+    .map((unit) => [
+      String(names.number(unit.id)),
+      names.unit(unit.id),
+      unit.pieceIds.map((id) => names.piece(id)).join(' \u00b7 '),
+      text.mass(unit.massG).text,
+    ])
+  if (rows.length === 0) return []
+  const columns: readonly Column[] = [
+    { title: text.t('cards.column.number'), share: 6, align: 'right', strong: true },
+    { title: text.t('cards.column.bin'), share: 22, align: 'left', strong: true },
+    { title: text.t('cards.column.contents'), share: 60, align: 'left' },
+    { title: text.t('cards.column.mass'), share: 12, align: 'right' },
+  ]
+  return [
+    { kind: 'heading', level: 2, text: text.t('cards.load.bins') },
+    { kind: 'table', columns, rows },
+  ]
+}
