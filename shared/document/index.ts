@@ -1,6 +1,13 @@
 /** The trip format's door: schema types, parsing, serialising, editing, history. */
 export { FORMAT_NAME, FORMAT_VERSION, tripSchema } from './schema/document.ts'
 export type { Trip } from './schema/document.ts'
+export { parseTrip } from './parse/parse-trip.ts'
+export { serializeTrip } from './parse/serialize-trip.ts'
+export { tripJsonSchema } from './parse/trip-json-schema.ts'
+export { validateTrip } from './parse/validate.ts'
+export { SIZE_LIMIT_BYTES } from './parse/utf8.ts'
+export { MIGRATIONS, migrateTrip } from './migrations/index.ts'
+export type { Migration } from './migrations/index.ts'
 export type { Vehicle, Bay, Opening } from './schema/vehicle.ts'
 export type { Traveller } from './schema/travellers.ts'
 export type { Kit, Piece, Bin } from './schema/kit.ts'

@@ -5,7 +5,7 @@ import { ledgerEntrySchema } from './ledger.ts'
 import { measuredSchema } from './measured.ts'
 import { nightSchema } from './nights.ts'
 import { travellerSchema } from './travellers.ts'
-import { labelSchema, noteSchema } from './values.ts'
+import { currencySchema, labelSchema, noteSchema } from './values.ts'
 import { vehicleSchema } from './vehicle.ts'
 import { z } from './zod.ts'
 import type { DeepReadonly } from './zod.ts'
@@ -22,7 +22,7 @@ export const tripSchema = z.strictObject({
     units: z.enum(['metric', 'us']),
     language: z.enum(['en', 'de']),
     /** ISO 4217. */
-    currency: z.string().regex(/^[A-Z]{3}$/),
+    currency: currencySchema,
     paper: z.enum(['a4', 'letter']),
   }),
   vehicle: vehicleSchema,

@@ -98,6 +98,8 @@ export const bedSchema = z.strictObject({
   /** Largest step in the sleeping surface after padding. */
   stepMm: z.int().min(0).max(500),
   mattressPieceIds: z.array(idSchema).max(8),
+  /** Insulation of a mattress that stays in the vehicle and is no piece of the load, m2K/W. */
+  fittedMattressM2KPerW: z.number().min(0).max(5).optional(),
   /** What must be folded, slid or bridged, in order, in the user's words. */
   prepare: z.array(labelSchema).max(20),
   /** What stays free so that one can drive off, in the user's words. */
@@ -119,7 +121,7 @@ export const massesSchema = z.strictObject({
   rearAxleXMm: offsetMmSchema.optional(),
   wheelbaseMm: lengthMmSchema.optional(),
   roofLimitG: massGSchema.optional(),
-  /** Bars and box already on the roof. */
+  /** Bars and box already on the roof; not part of `readyG`. */
   roofFittedG: massGSchema.optional(),
 })
 

@@ -72,6 +72,7 @@ function accessOf(item: ScenarioItem): Access[] {
   if (item.reach_drive === 'from_seat') stated.push('en-route')
   if (item.reach_drive === 'first_out') stated.push('on-arrival')
   if (item.reach_night === true) stated.push('night')
+  if (item.used_in?.includes('any') === true) stated.push('emergency')
   if (stated.length > 0) return stated
   const byPhase = (item.used_in ?? []).map((phase): Access => PHASE_ACCESS[phase] ?? 'seldom')
   return byPhase.length > 0 ? [...new Set(byPhase)] : ['seldom']
@@ -144,11 +145,12 @@ function electricalOf(name: string, purpose: Piece['purpose']): Piece['electrica
       : feet !== null
         ? Math.round(Number(feet[1]) * MM_PER_FOOT)
         : undefined
-  return {
+  const electrical = {
     ...given('limitA', amperes === null ? undefined : Number(amperes[1])),
     ...given('lengthMm', lengthMm),
     ...given('fits', /TT-?30/.test(name) ? ['nema-tt-30', ...(/14-?50/.test(name) ? ['nema-14-50'] : [])] : undefined),
   }
+  return Object.keys(electrical).length === 0 ? undefined : electrical
 }
 
 const roundUp = (size: readonly [number, number, number]): [number, number, number] => [

@@ -1,7 +1,8 @@
 /** `npm run -s from-scenario -- FILE OUT`: writes a trip made from a test scenario. */
 import { readFileSync, writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'
-import { tripSchema } from '../../../shared/document/index.ts'
+import { serializeTrip, validateTrip } from '../../../shared/document/index.ts'
+import { createText } from '../../../shared/text/index.ts'
 import { tripFromScenario } from './convert.ts'
 
 function main(args: readonly string[]): number {
@@ -13,13 +14,16 @@ function main(args: readonly string[]): number {
   // npm changes the folder: paths count from where the user stands.
   const folder = process.env['INIT_CWD'] ?? process.cwd()
   const scenario: unknown = JSON.parse(readFileSync(resolve(folder, from), 'utf8'))
-  const trip = tripFromScenario(scenario)
-  const checked = tripSchema.safeParse(trip)
-  if (!checked.success) {
-    for (const issue of checked.error.issues) process.stderr.write(`${issue.path.join('.')}: ${issue.message}\n`)
+  const checked = validateTrip(tripFromScenario(scenario))
+  if (!checked.ok) {
+    const { problem: say } = createText('en', 'metric')
+    for (const problem of checked.problem)
+      process.stderr.write(`${say(problem)}
+`)
     return 2
   }
-  writeFileSync(resolve(folder, to), `${JSON.stringify(trip, null, 2)}\n`)
+  const trip = checked.value
+  writeFileSync(resolve(folder, to), serializeTrip(trip))
   process.stdout.write(
     `${trip.title}: ${String(trip.kit.pieces.length)} pieces, ${String(trip.vehicle.bays.length)} bays, ${String(trip.nights.length)} nights\n`,
   )

@@ -160,6 +160,13 @@ function weatherOf(night: ScenarioNight): Night['weather'] {
   }
 }
 
+/** Charge on arriving: as stated; on the first night of an electric vehicle a half where nothing is stated. */
+function arriveChargeOf(battery: Loose, index: number): number | undefined {
+  const stated = share(perNight(battery, /^arrive_percent|^traction.*arrive/, index))
+  if (stated !== undefined || index > 0) return stated
+  return numberLike(battery, /^usable_kwh/, /^traction.*kwh/) === undefined ? undefined : 0.5
+}
+
 const share = (percent: number | undefined): number | undefined => (percent === undefined ? undefined : percent / 100)
 
 function targetOf(night: ScenarioNight): Night['target'] {
@@ -246,7 +253,7 @@ export function nightsOf(scenario: Scenario, nightIds: readonly string[], pieces
       sleep,
       morningMin: MORNING_MIN,
       ...given('target', targetOf(night)),
-      ...given('arriveCharge01', share(perNight(battery, /^arrive_percent|^traction.*arrive/, index))),
+      ...given('arriveCharge01', arriveChargeOf(battery, index)),
       ...given('leisureCharge01', share(perNight(battery, /leisure.*arrive/, index))),
       ...given('leg', legOf(scenario, index)),
       ...noteOf(

@@ -67,6 +67,8 @@ const QUILT_CLO = 4
 const BLANKET_CLO = 1.5
 /** Conductivity of open-cell foam under a sleeper, W/mK: common practice. */
 const FOAM_W_PER_M_K = 0.045
+/** Thickness that is left under a sleeper's weight: common practice. */
+const FOAM_LEFT01 = 0.6
 
 const COMFORT = /comfort[^0-9−–-]*([−–-]?\d+(?:[.,]\d+)?)\s*(?:°|deg)?\s*([CF])/i
 
@@ -91,7 +93,7 @@ export function beddingOf(name: string, becomesBed: boolean, laidThicknessMm: nu
   if (kind === undefined || (!becomesBed && kind === 'mat')) return undefined
   const comfortC = comfortOf(name)
   const under = kind === 'mattress' || kind === 'mat'
-  const thickness = Number((laidThicknessMm / MM_PER_M / FOAM_W_PER_M_K).toFixed(2))
+  const thickness = Number((((laidThicknessMm / MM_PER_M) * FOAM_LEFT01) / FOAM_W_PER_M_K).toFixed(2))
   const clo = kind === 'quilt' ? QUILT_CLO : kind === 'blanket' ? BLANKET_CLO : undefined
   return {
     kind,

@@ -12,6 +12,8 @@ const HEADROOM_MM = 900
 const AC_MINIMUM_A = 6
 const ONBOARD_EFFICIENCY01 = 0.88
 const WH_PER_KM = { electric: 200, combustion: 650 }
+/** A fitted foam bed of about 80 mm, m2K/W. */
+const FITTED_MATTRESS_M2K_PER_W = 1
 const LEISURE_VOLTS = 12.8
 
 export function bodyClassOf(text: string): Vehicle['thermal']['bodyClass'] {
@@ -45,7 +47,10 @@ function massesOf(mass: Scenario['vehicle']['mass']): Vehicle['masses'] {
 export function bedOf(scenario: Scenario): Vehicle['bed'] {
   const bed = scenario.vehicle.bed
   const mattressIds =
-    bed.mattress_item ?? scenario.items.filter((one) => /mattress/.test(one.name)).map((one) => one.id)
+    bed.mattress_item ??
+    scenario.items
+      .filter((one) => one.night_state === 'bed' && /mattress|sleeping mat|pad\b/.test(one.name.toLowerCase()))
+      .map((one) => one.id)
   const flatLengthMm = Math.round(
     bed.flat_length_mm ?? bed.laid_mm?.[0] ?? (scenario.party.tallest_sleeper_mm ?? 1800) + 50,
   )
@@ -79,6 +84,7 @@ export function bedOf(scenario: Scenario): Vehicle['bed'] {
     headEnd: /front|nose/.test(bed.head_end ?? 'front') ? 'front' : 'rear',
     stepMm: Math.round(numberLike(bed, /step/) ?? 0),
     mattressPieceIds: mattressIds.map(idOf),
+    ...(mattressIds.length === 0 ? { fittedMattressM2KPerW: FITTED_MATTRESS_M2K_PER_W } : {}),
     prepare: bed.needs ?? [],
     keepClear: bed.keep_clear_at_night ?? [],
     ...given('exitDoor', exitDoor),

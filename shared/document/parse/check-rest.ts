@@ -1,0 +1,58 @@
+/** Travellers, checklist, measurements and ledger: ids and what they point at. */
+import type { Problem } from '../../result/index.ts'
+import type { Trip } from '../schema/document.ts'
+import { dateExists } from './calendar.ts'
+import { found, idSet, idsTwice, placed, unknownId } from './checks.ts'
+
+export function checkTravellers(trip: Trip): readonly Problem[] {
+  const driver = trip.travellers.some((traveller) => traveller.drives)
+  return [
+    ...idsTwice(placed(trip.travellers, 'travellers')),
+    ...(driver ? [] : [found('nobody-drives', ['travellers', 0, 'drives'], false)]),
+  ]
+}
+
+export function checkChecklist(trip: Trip): readonly Problem[] {
+  const { rules, lessons } = trip.checklist
+  const nights = idSet(trip.nights)
+  const pieces = idSet(trip.kit.pieces)
+  const ownRules = idSet(rules)
+  return [
+    ...idsTwice(placed(rules, 'checklist', 'rules')),
+    ...idsTwice(placed(lessons, 'checklist', 'lessons')),
+    ...lessons.flatMap((lesson, index) => {
+      const path = ['checklist', 'lessons', index]
+      return [
+        ...unknownId(lesson.nightId, nights, 'night', [...path, 'nightId']),
+        ...unknownId(lesson.ruleId, ownRules, 'rule', [...path, 'ruleId']),
+        ...(lesson.unusedPieceIds ?? []).flatMap((id, at) =>
+          unknownId(id, pieces, 'piece', [...path, 'unusedPieceIds', at]),
+        ),
+      ]
+    }),
+    ...ticksTwice(trip),
+  ]
+}
+
+function ticksTwice(trip: Trip): readonly Problem[] {
+  const seen = new Set<string>()
+  return trip.checklist.ticks.flatMap(({ stepKey }, index) => {
+    if (seen.has(stepKey)) return [found('tick-twice', ['checklist', 'ticks', index, 'stepKey'], stepKey)]
+    seen.add(stepKey)
+    return []
+  })
+}
+
+export function checkMeasuredAndLedger(trip: Trip): readonly Problem[] {
+  const nights = idSet(trip.nights)
+  const travellers = idSet(trip.travellers)
+  return [
+    ...trip.measured.flatMap((one, index) => unknownId(one.nightId, nights, 'night', ['measured', index, 'nightId'])),
+    ...idsTwice(placed(trip.ledger, 'ledger')),
+    ...trip.ledger.flatMap((entry, index) => [
+      ...unknownId(entry.nightId, nights, 'night', ['ledger', index, 'nightId']),
+      ...unknownId(entry.paidByTravellerId, travellers, 'traveller', ['ledger', index, 'paidByTravellerId']),
+      ...(dateExists(entry.date) ? [] : [found('date-impossible', ['ledger', index, 'date'], entry.date)]),
+    ]),
+  ]
+}
