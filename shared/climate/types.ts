@@ -45,6 +45,8 @@ export type HeaterParameters = {
   readonly mayRunAllNight: boolean
   readonly switchesOffAfterS: number | null
   readonly switchesOffBelow01: number | null
+  /** Below this outside temperature a heat pump gives way to resistance; absent or null: not known, the table rules. */
+  readonly lowerLimitC?: number | null
 }
 
 export type BedHeater = {
@@ -174,6 +176,8 @@ export type NightInput = {
   readonly decisions: NightDecisions
   readonly stepS: number
   readonly fault: Fault | null
+  /** Inside temperature on arrival; absent or null: warm from the drive (18 °C), or as outside where that is warmer. */
+  readonly arriveInsideC?: number | null
 }
 
 /** Columns of equal length, one value a step: cheap to chart, to copy to a worker and to check. */
@@ -339,6 +343,15 @@ export type FrontPoint = {
 export type NightSearch = {
   readonly front: readonly FrontPoint[]
   readonly recommendedIndex: number
+  /** Why that one; text by `night.reason.` + value. */
+  readonly reason?: 'warm-and-leg' | 'warm-with-stop' | 'warm-no-leg' | 'leg-first' | 'warmest'
+  /** The recommended plan where things turn out worse. */
+  readonly sensitivity?: {
+    /** Outside 5 K colder all night. */
+    readonly colder: { readonly comfortMarginK: number; readonly depart01: number | null; readonly legMarginWh: number | null }
+    /** The leg takes 10 % more. */
+    readonly thirstier: { readonly legMarginWh: number | null }
+  }
   readonly evaluated: number
 }
 

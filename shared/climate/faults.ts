@@ -1,0 +1,81 @@
+/** Fault nights: the supply goes, the breaker trips, the heater fails; what follows, and until when one can still act. */
+import { S_PER_HOUR } from '../units/index.ts'
+import { prepareNight } from './night-prepare.ts'
+import { runNight, utcOf } from './night-run.ts'
+import { legOf, outcomeOf } from './simulate.ts'
+import type { Prepared } from './night-prepare.ts'
+import type { NightRun } from './night-run.ts'
+import type { Fault, FaultOutcome, NightDecisions, NightInput } from './types.ts'
+
+/** Acting is found to the minute. */
+const RESOLUTION_S = 60
+
+/**
+ * One night with a fault in it.
+ * Fault times as instants. Result: the whole outcome; the latest instant at which switching the heating off (supply lost) or resetting the breaker
+ * still leaves the leg within reach, the fault's own instant where even that is too late, null where the leg needs no action or nothing helps it;
+ * hours of heat after the fault, null where no heating was asked for.
+ */
+export function runFault(input: NightInput, fault: Fault): FaultOutcome {
+  const faulty: NightInput = { ...input, fault }
+  const prepared = prepareNight(faulty)
+  const run = runNight(prepared, faulty.decisions)
+  const outcome = outcomeOf(prepared, run)
+  return {
+    fault,
+    coldestBedC: outcome.coldestBedC,
+    depart01: outcome.depart01,
+    legMarginWh: outcome.leg?.marginWh ?? null,
+    actByUtc: actByUtc(prepared, run, fault),
+    hoursOfHeatLeft: hoursOfHeatLeft(faulty, run, fault),
+    outcome,
+  }
+}
+
+function actByUtc(prepared: Prepared, run: NightRun, fault: Fault): FaultOutcome['actByUtc'] {
+  const { input } = prepared
+  const legHolds = (charge01: number): boolean => legOf(input, charge01)?.reachable ?? true
+  if (fault.kind === 'heater-fails' || input.leg === null || input.battery === null || legHolds(run.charge01))
+    return null
+  const holdsWhenActedAt = (atUtc: number): boolean => legHolds(actedRun(prepared, fault, atUtc).charge01)
+  if (!holdsWhenActedAt(fault.atUtc)) return fault.atUtc
+  let good = fault.atUtc as number
+  let late = input.departUtc as number
+  while (late - good > RESOLUTION_S) {
+    const middle = (good + late) / 2
+    if (holdsWhenActedAt(middle)) good = middle
+    else late = middle
+  }
+  return utcOf(good)
+}
+
+/** The night with the action taken at an instant: heating and bed heaters off, or the breaker reset at what it holds. */
+function actedRun(prepared: Prepared, fault: Fault, atUtc: number): NightRun {
+  const { input } = prepared
+  if (fault.kind === 'breaker-trips') {
+    const reset: NightInput = { ...input, fault: { ...fault, resetUtc: utcOf(atUtc) } }
+    return runNight({ ...prepared, input: reset }, input.decisions)
+  }
+  return runNight(prepared, heatingOffFrom(input.decisions, atUtc))
+}
+
+/** The same decisions with the heating off from an instant on. */
+export const heatingOffFrom = (decisions: NightDecisions, atUtc: number): NightDecisions => ({
+  ...decisions,
+  setPoints: [...decisions.setPoints.filter((point) => point.fromUtc < atUtc), { fromUtc: utcOf(atUtc), tempC: null }],
+})
+
+function hoursOfHeatLeft(input: NightInput, run: NightRun, fault: Fault): number | null {
+  const rows = [...run.columns.atUtc.keys()].filter((row) => (run.columns.atUtc[row] ?? 0) > fault.atUtc)
+  const wanted = input.decisions.setPoints.some((point) => point.tempC !== null)
+  if (!wanted || input.heater.kind === 'none') return null
+  if (fault.kind === 'heater-fails') return 0
+  if (run.stopsUtc !== null) return Math.max(0, (run.stopsUtc - fault.atUtc) / S_PER_HOUR)
+  if (input.battery === null || rows.length === 0) return null
+  const usedW =
+    rows.reduce((sum, row) => sum + (run.columns.heatingElectricW[row] ?? 0) + (run.columns.bedHeatW[row] ?? 0), 0) /
+    rows.length
+  if (usedW <= 0) return null
+  const spareWh = Math.max(0, run.charge01 - input.battery.reserve01) * input.battery.usableWh
+  return (input.departUtc - fault.atUtc) / S_PER_HOUR + spareWh / usedW
+}

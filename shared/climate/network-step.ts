@@ -1,0 +1,173 @@
+/**
+ * One step of the network: a two-stage, stiffly accurate, second-order implicit scheme, solved in closed form.
+ * A numeric kernel: it writes into typed arrays that its caller owns, so that a search can run thousands of nights.
+ */
+import type { Network } from './network.ts'
+
+/** Root of 1 - 2g + g2/2: the scheme is L-stable and of second order (Alexander 1977). */
+export const GAMMA = 1 - Math.SQRT1_2
+const CARRY = (1 - GAMMA) / GAMMA
+
+export const FRONT = 0
+export const BED = 1
+export const MASS = 2
+export const FLOOR = 3
+export const FIRST_PANE = 4
+
+/** Air flows as heat, W/K: leakage and gap at either place; fresh air drawn enters at the front and leaves by the rear. */
+export type AirExchange = {
+  readonly frontWPerK: number
+  readonly bedWPerK: number
+  readonly drawnWPerK: number
+  readonly mixingWPerK: number
+}
+
+/** The factored matrix of one network, one air exchange and one step length. */
+export type Factor = {
+  readonly network: Network
+  readonly air: AirExchange
+  readonly stepS: number
+  readonly capacity: Float64Array
+  readonly paneDiagonal: Float64Array
+  readonly massDiagonal: number
+  readonly floorDiagonal: number
+  readonly ff: number
+  readonly fb: number
+  readonly bf: number
+  readonly bb: number
+  readonly determinant: number
+  /** Rise of the front air at the end of the step for each W of heat at the front, K/W. */
+  readonly risePerW: number
+}
+
+/** Sources at one instant, W into each node, without the heater. */
+export type Stage = { readonly sources: Float64Array; readonly temps: Float64Array }
+
+export function factorise(network: Network, air: AirExchange, stepS: number): Factor {
+  const perS = 1 / (GAMMA * stepS)
+  const capacity = new Float64Array(FIRST_PANE + network.panes.length)
+  capacity[FRONT] = network.frontJPerK * perS
+  capacity[BED] = network.bedJPerK * perS
+  capacity[MASS] = network.massJPerK * perS
+  capacity[FLOOR] = network.floorJPerK * perS
+  const massDiagonal = network.massJPerK * perS + network.frontMassWPerK + network.bedMassWPerK
+  const floorDiagonal = network.floorJPerK * perS + network.bedFloorWPerK + network.floorOutWPerK
+  let ff =
+    network.frontJPerK * perS +
+    network.frontBodyWPerK +
+    network.frontMassWPerK +
+    air.frontWPerK +
+    air.drawnWPerK +
+    air.mixingWPerK
+  let bb =
+    network.bedJPerK * perS +
+    network.bedBodyWPerK +
+    network.bedMassWPerK +
+    network.bedFloorWPerK +
+    air.bedWPerK +
+    air.drawnWPerK +
+    air.mixingWPerK
+  const paneDiagonal = new Float64Array(network.panes.length)
+  network.panes.forEach((pane, index) => {
+    capacity[FIRST_PANE + index] = pane.capacityJPerK * perS
+    const diagonal = pane.capacityJPerK * perS + pane.innerWPerK + pane.outerWPerK
+    paneDiagonal[index] = diagonal
+    const own = pane.innerWPerK - (pane.innerWPerK * pane.innerWPerK) / diagonal
+    if (pane.atFront) ff += own
+    else bb += own
+  })
+  const cross = (network.frontMassWPerK * network.bedMassWPerK) / massDiagonal
+  ff -= (network.frontMassWPerK * network.frontMassWPerK) / massDiagonal
+  bb -=
+    (network.bedMassWPerK * network.bedMassWPerK) / massDiagonal +
+    (network.bedFloorWPerK * network.bedFloorWPerK) / floorDiagonal
+  const fb = -air.mixingWPerK - cross
+  const bf = fb - air.drawnWPerK
+  const base = {
+    network,
+    air,
+    stepS,
+    capacity,
+    paneDiagonal,
+    massDiagonal,
+    floorDiagonal,
+    ff,
+    fb,
+    bf,
+    bb,
+    determinant: ff * bb - fb * bf,
+  }
+  return { ...base, risePerW: riseOfFront(base) }
+}
+
+/** Answer of the front air to 1 W through both stages from rest. */
+function riseOfFront(factor: Omit<Factor, 'risePerW'>): number {
+  const size = factor.capacity.length
+  const first = new Float64Array(size)
+  const second = new Float64Array(size)
+  const right = new Float64Array(size)
+  right[FRONT] = 1
+  solve(factor, right, first)
+  for (let node = 0; node < size; node += 1) right[node] = at(factor.capacity, node) * CARRY * at(first, node)
+  right[FRONT] = at(right, FRONT) + 1
+  solve(factor, right, second)
+  return at(second, FRONT)
+}
+
+/** Solves (C / (g h) + K) T = right by eliminating panes, mass and floor; `right` is overwritten. */
+function solve(factor: Omit<Factor, 'risePerW'>, right: Float64Array, out: Float64Array): void {
+  const { network, paneDiagonal, massDiagonal, floorDiagonal } = factor
+  const panes = network.panes
+  let front = at(right, FRONT) + (network.frontMassWPerK * at(right, MASS)) / massDiagonal
+  let bed =
+    at(right, BED) +
+    (network.bedMassWPerK * at(right, MASS)) / massDiagonal +
+    (network.bedFloorWPerK * at(right, FLOOR)) / floorDiagonal
+  for (let index = 0; index < panes.length; index += 1) {
+    const pane = panes[index]
+    if (pane === undefined) break
+    const share = (pane.innerWPerK * at(right, FIRST_PANE + index)) / at(paneDiagonal, index)
+    if (pane.atFront) front += share
+    else bed += share
+  }
+  const frontC = (front * factor.bb - factor.fb * bed) / factor.determinant
+  const bedC = (factor.ff * bed - factor.bf * front) / factor.determinant
+  out[FRONT] = frontC
+  out[BED] = bedC
+  out[MASS] = (at(right, MASS) + network.frontMassWPerK * frontC + network.bedMassWPerK * bedC) / massDiagonal
+  out[FLOOR] = (at(right, FLOOR) + network.bedFloorWPerK * bedC) / floorDiagonal
+  for (let index = 0; index < panes.length; index += 1) {
+    const pane = panes[index]
+    if (pane === undefined) break
+    out[FIRST_PANE + index] =
+      (at(right, FIRST_PANE + index) + pane.innerWPerK * (pane.atFront ? frontC : bedC)) / at(paneDiagonal, index)
+  }
+}
+
+/**
+ * Both stages of one step from `start` under `heatW` at the front; the second stage's temperatures are the step's end.
+ * Fluxes over the step are exactly (1 - g) of the first stage's and g of the second's.
+ */
+export function stages(
+  factor: Factor,
+  start: Float64Array,
+  first: Stage,
+  second: Stage,
+  heatW: number,
+  right: Float64Array,
+): void {
+  const size = start.length
+  for (let node = 0; node < size; node += 1)
+    right[node] = at(factor.capacity, node) * at(start, node) + at(first.sources, node)
+  right[FRONT] = at(right, FRONT) + heatW
+  solve(factor, right, first.temps)
+  for (let node = 0; node < size; node += 1) {
+    const carried = at(start, node) + CARRY * (at(first.temps, node) - at(start, node))
+    right[node] = at(factor.capacity, node) * carried + at(second.sources, node)
+  }
+  right[FRONT] = at(right, FRONT) + heatW
+  solve(factor, right, second.temps)
+}
+
+/** Element of an array whose length the kernel itself has set. */
+export const at = (values: Float64Array, index: number): number => values[index] ?? 0

@@ -1,0 +1,156 @@
+/** Electricity of the night over one step: the supply shared by heater and charger, the rest to or from the battery. */
+import { S_PER_HOUR } from '../units/index.ts'
+import { chargerOutputW, packStep } from './battery.ts'
+import { PILOT_MINIMUM_A, currentForPower, resistivePowerW, voltsAt, wattsAt } from './circuit.ts'
+import type { Prepared } from './night-prepare.ts'
+import type { NightDecisions, NightInput } from './types.ts'
+
+/** Charger of a leisure battery, battery side over wall side (15 A at 13.5 V from 235 W, common practice). */
+const LEISURE_CHARGER_01 = 0.86
+/** An LFP cell takes no charge below this temperature, °C (cell data sheets, from memory). */
+export const LFP_CHARGE_ABOVE_C = 0
+
+/** The supply between two events: what flows at most, and whether the car may charge from it. */
+export type SupplyNow = { readonly currentA: number; readonly wattsW: number; readonly volts: number }
+export const NO_SUPPLY: SupplyNow = { currentA: 0, wattsW: 0, volts: 0 }
+
+export type PowerState = { charge01: number; leisure01: number }
+
+/** Loads of one step, W of electricity. */
+export type Loads = {
+  /** Heater, its fan and controls. */
+  heatingW: number
+  bedW: number
+}
+
+/** What the supply gives at an instant under the night's decisions and faults; nothing when unplugged. */
+export function supplyNow(prepared: Prepared, decisions: NightDecisions, atUtc: number): SupplyNow {
+  const { supply: outcome } = prepared
+  const { supply, fault } = prepared.input
+  if (supply === null || outcome === null || atUtc < supply.plugInUtc || atUtc >= supply.unplugUtc) return NO_SUPPLY
+  let currentA = Math.min(outcome.usableA, decisions.currentA ?? outcome.usableA)
+  if (fault?.kind === 'supply-lost' && atUtc >= fault.atUtc) return NO_SUPPLY
+  if (fault?.kind === 'breaker-trips' && atUtc >= fault.atUtc) {
+    if (fault.resetUtc === null || atUtc < fault.resetUtc) return NO_SUPPLY
+    currentA = Math.min(currentA, fault.heldA ?? currentA)
+  }
+  if (currentA <= 0) return NO_SUPPLY
+  return {
+    currentA,
+    wattsW: Math.max(0, wattsAt(outcome, currentA) - supply.otherLoadW),
+    volts: voltsAt(outcome, currentA),
+  }
+}
+
+/** Whether the heater hangs on the supply itself: a mains fan heater, or any in a vehicle without a driving battery. */
+export const heatsFromSupply = (input: NightInput): boolean =>
+  input.heater.kind === 'mains-fan-heater' || input.battery === null
+
+/** Electricity that a heater on the supply itself can take, W: a fan heater's power falls with voltage squared. */
+export function mainsHeaterW(prepared: Prepared, now: SupplyNow): number {
+  const { heater, supply } = prepared.input
+  if (supply === null || now.wattsW <= 0) return 0
+  const ratedW =
+    heater.kind === 'mains-fan-heater' ? resistivePowerW(heater.maxHeatW, supply.nominalV, now.volts) : Infinity
+  return Math.min(ratedW, now.wattsW)
+}
+
+/** Power for the car's own charger after the heater, W; none below the least current that charging control asks for. */
+export function carOfferW(prepared: Prepared, now: SupplyNow, heaterOnSupplyW: number): number {
+  const { supply } = prepared.input
+  if (supply === null || !supply.chargeAllowed || now.wattsW <= 0) return 0
+  const leftW = now.wattsW - heaterOnSupplyW
+  const leftA = (leftW / now.wattsW) * now.currentA
+  return leftA + 1e-9 < Math.max(supply.minimumA, PILOT_MINIMUM_A) ? 0 : leftW
+}
+
+/** Electricity that the built-in heater may take: all it wants above the reserve, only what the supply brings below it. */
+export function builtInLimitW(prepared: Prepared, now: SupplyNow, charge01: number, outsideC: number): number {
+  const { battery } = prepared.input
+  if (battery === null) return 0
+  if (charge01 > battery.reserve01) return Infinity
+  return chargerOutputW(battery, carOfferW(prepared, now, 0), outsideC)
+}
+
+export type Settled = {
+  supplyW: number
+  wiringW: number
+  intoBatteryW: number
+  intoLeisureW: number
+}
+
+type SettleStep = {
+  readonly prepared: Prepared
+  readonly decisions: NightDecisions
+  readonly now: SupplyNow
+  readonly loads: Loads
+  readonly outsideC: number
+  readonly floorC: number
+  readonly stepS: number
+}
+
+/** Settles one step: writes the new charges to `state` and the mean powers to `out`. */
+export function settle(step: SettleStep, state: PowerState, out: Settled): void {
+  const { prepared, now, loads } = step
+  const { battery, leisure } = prepared.input
+  const onSupply = heatsFromSupply(prepared.input)
+  const direct = onSupply ? loads.heatingW : 0
+  const bedOnSupply = battery === null && leisure === null ? Math.min(loads.bedW, Math.max(0, now.wattsW - direct)) : 0
+  let drawnW = direct + bedOnSupply
+  out.intoBatteryW = 0
+  if (battery !== null) {
+    const pack = packStep({
+      battery,
+      charge01: state.charge01,
+      chargeLimit01: step.decisions.chargeLimit01,
+      offeredW: carOfferW(prepared, now, drawnW),
+      loadW: (onSupply ? 0 : loads.heatingW) + loads.bedW,
+      outsideC: step.outsideC,
+      stepS: step.stepS,
+    })
+    state.charge01 = pack.charge01
+    out.intoBatteryW = pack.intoCellsW
+    drawnW += pack.drawnW
+  }
+  out.intoLeisureW =
+    leisure === null ? 0 : settleLeisure(step, state, battery === null ? loads.bedW : 0, now.wattsW - drawnW)
+  if (out.intoLeisureW > 0 || (leisure !== null && now.wattsW > 0)) drawnW += leisureDrawW(step, out.intoLeisureW)
+  out.supplyW = drawnW
+  out.wiringW = wiringLossW(prepared, drawnW)
+}
+
+/** Net power into the leisure battery, W; loads stop at its reserve. */
+function settleLeisure(step: SettleStep, state: PowerState, bedW: number, spareW: number): number {
+  const leisure = step.prepared.input.leisure
+  if (leisure === null) return 0
+  const loadW = leisure.loadW + bedW
+  const perStep = step.stepS / S_PER_HOUR / leisure.usableWh
+  const mayCharge = leisure.kind !== 'lfp' || step.floorC >= LFP_CHARGE_ABOVE_C
+  const wallW = Math.max(0, Math.min(leisure.chargerW, spareW))
+  const offeredW = wallW * LEISURE_CHARGER_01
+  // The charger carries the loads even where the cells may take nothing.
+  const surplusW = offeredW - loadW
+  const roomW = mayCharge ? Math.max(0, (1 - state.leisure01) / perStep) : 0
+  const leftW = Math.max(0, (state.leisure01 - leisure.reserve01) / perStep)
+  const netW = surplusW >= 0 ? Math.min(surplusW, roomW) : -Math.min(-surplusW, leftW)
+  state.leisure01 += netW * perStep
+  return netW
+}
+
+/** What the leisure charger draws at the wall for its loads and a net power into the cells, W. */
+function leisureDrawW(step: SettleStep, intoLeisureW: number): number {
+  const { leisure, battery } = step.prepared.input
+  if (leisure === null || step.now.wattsW <= 0) return 0
+  const neededW = intoLeisureW + leisure.loadW + (battery === null ? step.loads.bedW : 0)
+  return Math.max(0, Math.min(leisure.chargerW, neededW / LEISURE_CHARGER_01))
+}
+
+/** Heat in the supply path while a power is drawn, W; other loads on the same post count, as they warm it too. */
+function wiringLossW(prepared: Prepared, drawnW: number): number {
+  const { supply: outcome } = prepared
+  if (outcome === null || drawnW <= 0) return 0
+  const phases = outcome.phaseFactor
+  const currentA =
+    currentForPower(outcome, (drawnW + (prepared.input.supply?.otherLoadW ?? 0)) / phases) ?? outcome.usableA
+  return phases * outcome.sourceOhm * currentA * currentA
+}
