@@ -49,6 +49,8 @@ export type ChecklistFacts = {
     readonly heaterStopsAfterH: number | null
     /** Negative: over the limit. */
     readonly payloadMarginG: number
+    /** How much the load is over the payload; 0 where it is not. */
+    readonly payloadOverG: number
     readonly frontAxleMarginG: number | null
     readonly rearAxleMarginG: number | null
     readonly roofMarginG: number | null
@@ -117,8 +119,11 @@ export type ChecklistFacts = {
     readonly toToiletsM: number
   }
   readonly clock: {
-    /** Negative: before sunset. Null where the sun does not set. */
+    /** Negative: before sunset. Null where the sun does not set that day. */
     readonly arriveAfterSunsetMin: number | null
+    /** Arrival after civil dusk, or the sun does not rise. */
+    readonly arriveInDark: boolean
+    readonly hasQuietHours: boolean
     /** Arrival later than the check-in hours end. */
     readonly arriveAfterCheckInMin: number | null
     readonly arriveBeforeCheckInMin: number | null

@@ -1,4 +1,21 @@
 /** Engine 3: rules over the plan's facts become steps with a reason, an order and a deadline. */
+export { buildChecklist } from './build.ts'
+export { asFacts, MOMENT_NAMES, PURPOSE_NAMES } from './facts.ts'
+export { fromCondition, toCondition } from './form.ts'
+export { PHASES } from './phases.ts'
+export { readsOf } from './reads.ts'
+export { BUILT_IN_RULES } from './rules/index.ts'
+export type { BadRuleCode } from './evaluate.ts'
+export type {
+  AdapterNeed,
+  ChecklistFacts,
+  MomentName,
+  NamedThing,
+  PlacedThing,
+  PurposeName,
+  YesNoUnknown,
+} from './facts.ts'
+export type { ConditionForm, FormTest } from './form.ts'
 export type {
   ChecklistInput,
   ChecklistNight,

@@ -39,7 +39,9 @@ export type Rule = {
   readonly durationS: number
   /** Names of moments in `Moments`. */
   readonly notBefore?: string
+  readonly notBeforeOffsetS?: number
   readonly deadline?: string
+  readonly deadlineOffsetS?: number
   readonly caution?: boolean
   readonly source?: string
 }
@@ -48,7 +50,7 @@ export type Rule = {
 export type Moments = Readonly<Record<string, Utc>>
 
 /** A step that another engine asks for, such as one move of the changeover. */
-export type GivenStep = Omit<Step, 'state' | 'startUtc' | 'latestStartUtc'>
+export type GivenStep = Omit<Step, 'state' | 'startUtc' | 'latestStartUtc' | 'skipReason'>
 
 export type ChecklistNight = {
   readonly nightId: string
@@ -88,12 +90,15 @@ export type Step = {
   readonly startUtc: Utc | null
   readonly latestStartUtc: Utc | null
   readonly state: 'open' | 'done' | 'skipped'
+  /** Why it was skipped, in the user's words. */
+  readonly skipReason: string | null
 }
 
 export type Conflict =
   | { readonly kind: 'circle'; readonly stepKeys: readonly string[] }
   | { readonly kind: 'window'; readonly stepKeys: readonly string[]; readonly lateByS: number }
-  | { readonly kind: 'bad-rule'; readonly ruleId: string; readonly message: string }
+  /** `message` is a code of `BadRuleCode`, said by the text key `steps.conflict.<code>` with `{at}`. */
+  | { readonly kind: 'bad-rule'; readonly ruleId: string; readonly message: string; readonly at: string }
 
 export type ChecklistOutcome = {
   /** In the order to do them. */

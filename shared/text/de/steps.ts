@@ -1,4 +1,59 @@
 /** German sentences: steps. */
 import type { steps as english } from '../en/steps.ts'
+import { stepsArrival } from './steps-arrival.ts'
+import { stepsEvening } from './steps-evening.ts'
+import { stepsHome } from './steps-home.ts'
+import { stepsMorning } from './steps-morning.ts'
 
-export const steps: Record<keyof typeof english, string> = {}
+export const steps: Record<keyof typeof english, string> = {
+  ...stepsHome,
+  ...stepsArrival,
+  ...stepsEvening,
+  ...stepsMorning,
+  'steps.move-to-bed.step': '{name} umräumen: {from} nach {to}.',
+  'steps.move-to-bed.reason': 'Teil des kürzesten Umbaus zur Bettanordnung.',
+  'steps.move-to-drive.step': '{name} umräumen: {from} nach {to}.',
+  'steps.move-to-drive.reason': 'Teil des Rückbaus zur Fahranordnung.',
+  'steps.skippedBecause': 'Übersprungen: {reason}',
+  'steps.carriedOver': 'Vom Vorabend übrig',
+  'steps.latestStart': 'Spätestens um {clock} beginnen',
+  'steps.due': 'Fertig bis {clock}, {moment}',
+  'steps.notBefore': 'Nicht vor {clock}',
+  'steps.conflict.circle': 'Diese Schritte warten aufeinander: {steps}. Eine der Verbindungen lösen.',
+  'steps.conflict.window':
+    'Diese Schritte passen nicht in ihre Zeit: {steps}. Sie enden {lateS} zu spät. Früher anfangen, einen kürzen oder weglassen.',
+  'steps.conflict.unknown-operator': 'Die Regel „{rule}“ benutzt „{at}“, das Regeln nicht kennen.',
+  'steps.conflict.too-large': 'Die Regel „{rule}“ ist zu lang oder zu tief verschachtelt.',
+  'steps.conflict.unknown-fact': 'Die Regel „{rule}“ fragt nach „{at}“, das der Plan nicht hat.',
+  'steps.conflict.not-comparable': 'Die Regel „{rule}“ vergleicht oder rechnet mit Werten, die nicht zusammenpassen.',
+  'steps.conflict.too-slow': 'Die Regel „{rule}“ dauert zu lange und wurde abgebrochen.',
+  'steps.conflict.not-a-list': 'Die Regel „{rule}“ will einen Schritt je „{at}“, das ist keine Liste.',
+  'steps.conflict.item-without-id': 'Die Regel „{rule}“ geht über „{at}“, dessen Einträge keine Kennung haben.',
+  'steps.conflict.item-twice': 'Die Regel „{rule}“ trifft „{at}“ zweimal.',
+  'steps.conflict.placeholder-without-value': 'Die Regel „{rule}“ zeigt „{at}“, das hier nicht bekannt ist.',
+  'steps.conflict.unknown-moment': 'Die Regel „{rule}“ nennt den Zeitpunkt „{at}“, den es nicht gibt.',
+  'steps.conflict.id-taken': 'Eine zweite Regel mit der Kennung „{at}“ wurde ausgelassen.',
+  'steps.moment.leaveHome': 'Abfahrt zu Hause',
+  'steps.moment.arrive': 'Ankunft',
+  'steps.moment.checkInFrom': 'Beginn der Anmeldezeit',
+  'steps.moment.checkInTo': 'Ende der Anmeldezeit',
+  'steps.moment.sunset': 'Sonnenuntergang',
+  'steps.moment.civilDusk': 'Ende der Dämmerung',
+  'steps.moment.quietFrom': 'Beginn der Ruhezeit',
+  'steps.moment.quietTo': 'Ende der Ruhezeit',
+  'steps.moment.banFrom': 'Beginn des Fahrverbots',
+  'steps.moment.banTo': 'Ende des Fahrverbots',
+  'steps.moment.gateFrom': 'Tor schließt',
+  'steps.moment.gateTo': 'Tor öffnet',
+  'steps.moment.plugIn': 'Anstecken',
+  'steps.moment.bedtime': 'Schlafenszeit',
+  'steps.moment.wake': 'Aufstehen',
+  'steps.moment.unplug': 'Abstecken',
+  'steps.moment.depart': 'Abfahrt',
+  'steps.moment.civilDawn': 'Morgendämmerung',
+  'steps.moment.sunrise': 'Sonnenaufgang',
+  'steps.moment.beAtTarget': 'Ankunft am Ziel',
+  'steps.moment.backFromTarget': 'Rückkehr vom Ziel',
+  'steps.moment.checkOutBy': 'Abreise',
+  'steps.moment.backHome': 'Rückkehr nach Hause',
+}

@@ -1,2 +1,58 @@
-/** English sentences: steps. Flat keys; `{name}` is filled in; "one | many" chooses by `count`. */
-export const steps = {} as const
+/** English sentences: steps. Flat keys; `{name}` is filled in. Built-in rules by time of day in the files beside. */
+import { stepsArrival } from './steps-arrival.ts'
+import { stepsEvening } from './steps-evening.ts'
+import { stepsHome } from './steps-home.ts'
+import { stepsMorning } from './steps-morning.ts'
+
+export const steps = {
+  ...stepsHome,
+  ...stepsArrival,
+  ...stepsEvening,
+  ...stepsMorning,
+  'steps.move-to-bed.step': 'Move {name}: {from} to {to}.',
+  'steps.move-to-bed.reason': 'Part of the shortest change to the bed layout.',
+  'steps.move-to-drive.step': 'Move {name}: {from} to {to}.',
+  'steps.move-to-drive.reason': 'Part of the way back to the drive layout.',
+  'steps.skippedBecause': 'Skipped: {reason}',
+  'steps.carriedOver': 'Left over from the night before',
+  'steps.latestStart': 'Start by {clock} at the latest',
+  'steps.due': 'Done by {clock}, {moment}',
+  'steps.notBefore': 'Not before {clock}',
+  'steps.conflict.circle': 'These steps wait for one another: {steps}. Take one of the links out.',
+  'steps.conflict.window':
+    'These steps do not fit their time: {steps}. They end {lateS} late. Start earlier, shorten one or leave one out.',
+  'steps.conflict.unknown-operator': 'Rule “{rule}” uses “{at}”, which rules do not know.',
+  'steps.conflict.too-large': 'Rule “{rule}” is too long or too deeply nested.',
+  'steps.conflict.unknown-fact': 'Rule “{rule}” asks for “{at}”, which the plan does not have.',
+  'steps.conflict.not-comparable': 'Rule “{rule}” compares or computes with values that do not go together.',
+  'steps.conflict.too-slow': 'Rule “{rule}” takes too long and was stopped.',
+  'steps.conflict.not-a-list': 'Rule “{rule}” wants one step for each of “{at}”, which is not a list.',
+  'steps.conflict.item-without-id': 'Rule “{rule}” walks over “{at}”, whose members have no id.',
+  'steps.conflict.item-twice': 'Rule “{rule}” meets “{at}” twice.',
+  'steps.conflict.placeholder-without-value': 'Rule “{rule}” shows “{at}”, which is not known here.',
+  'steps.conflict.unknown-moment': 'Rule “{rule}” names the moment “{at}”, which does not exist.',
+  'steps.conflict.id-taken': 'A second rule with the id “{at}” was left out.',
+  'steps.moment.leaveHome': 'leaving home',
+  'steps.moment.arrive': 'arrival',
+  'steps.moment.checkInFrom': 'check-in opens',
+  'steps.moment.checkInTo': 'check-in ends',
+  'steps.moment.sunset': 'sunset',
+  'steps.moment.civilDusk': 'end of dusk',
+  'steps.moment.quietFrom': 'quiet hours begin',
+  'steps.moment.quietTo': 'quiet hours end',
+  'steps.moment.banFrom': 'movement ban begins',
+  'steps.moment.banTo': 'movement ban ends',
+  'steps.moment.gateFrom': 'gate closes',
+  'steps.moment.gateTo': 'gate opens',
+  'steps.moment.plugIn': 'plugging in',
+  'steps.moment.bedtime': 'bedtime',
+  'steps.moment.wake': 'waking',
+  'steps.moment.unplug': 'unplugging',
+  'steps.moment.depart': 'departure',
+  'steps.moment.civilDawn': 'first light',
+  'steps.moment.sunrise': 'sunrise',
+  'steps.moment.beAtTarget': 'be at the target',
+  'steps.moment.backFromTarget': 'back from the target',
+  'steps.moment.checkOutBy': 'check-out',
+  'steps.moment.backHome': 'back home',
+} as const

@@ -1,0 +1,107 @@
+/** Windows that cannot all be kept: the smallest sets of tasks that are impossible on their own. */
+import { leastLate } from './one-machine.ts'
+import type { Instance } from './one-machine.ts'
+import type { OrderedTasks } from './task.ts'
+
+export type Impossible = {
+  /** Positions, in order. Leave any one out and the rest can be done in time. */
+  readonly members: readonly number[]
+  readonly lateByS: number
+}
+
+export type Settled = {
+  readonly impossible: readonly Impossible[]
+  /** Deadlines as far as they can be kept: those in a conflict are put off by as much as it is late. */
+  readonly due: readonly number[]
+}
+
+const MAX_NODES = 3000 // trial orders for one question; random graphs of ten tasks need under fifty
+const MAX_CONFLICTS = 20 // more would not be read
+
+/** Seconds before everything else: where tasks that may start at any time begin. */
+function originS(tasks: OrderedTasks['tasks']): number {
+  let first = Infinity
+  let total = 0
+  for (const task of tasks) {
+    first = Math.min(first, task.releaseS ?? Infinity, task.dueS ?? Infinity)
+    total += task.durationS
+  }
+  return Number.isFinite(first) ? first - total : 0
+}
+
+/** The whole problem as arrays. */
+export function instanceOf({ tasks, earlier }: OrderedTasks, due: readonly number[] | null = null): Instance {
+  const origin = originS(tasks)
+  return {
+    duration: tasks.map((task) => task.durationS),
+    release: tasks.map((task) => task.releaseS ?? origin),
+    due: due ?? tasks.map((task) => task.dueS ?? Infinity),
+    rank: tasks.map((task) => task.rank),
+    earlier,
+  }
+}
+
+/** The same problem for some of its tasks: their own windows, and the order among them. */
+function partOf(whole: Instance, members: readonly number[]): Instance {
+  const placeOf = new Map(members.map((index, place) => [index, place]))
+  const pick = (values: readonly number[]): readonly number[] => members.map((index) => values[index] ?? 0)
+  return {
+    duration: pick(whole.duration),
+    release: pick(whole.release),
+    due: members.map((index) => whole.due[index] ?? Infinity),
+    rank: pick(whole.rank),
+    earlier: members.map((index) => (whole.earlier[index] ?? []).flatMap((one) => placeOf.get(one) ?? [])),
+  }
+}
+
+/** How late the tasks are at best, taken alone; null where that is not proven to be late. */
+function provenLateS(whole: Instance, members: readonly number[]): number | null {
+  const found = leastLate(partOf(whole, members), MAX_NODES)
+  return found.proven && found.lateS > 0 ? found.lateS : null
+}
+
+/**
+ * Names every impossible window.
+ * `ordered`: tasks with releases, deadlines, predecessors, s.
+ * The conflicts, each minimal, and deadlines that can be kept together. Nothing is named that is not proven impossible.
+ * Source: deletion filter, J. W. Chinneck, E. W. Dravnieks (1991), ORSA J. Comput. 3: 157-168.
+ */
+export function settleConflicts(ordered: OrderedTasks): Settled {
+  let whole = instanceOf(ordered)
+  const impossible: Impossible[] = []
+  while (impossible.length < MAX_CONFLICTS) {
+    const all = whole.duration.map((_, index) => index)
+    if (provenLateS(whole, all) === null) break
+    const members = smallestImpossible(whole, all)
+    const lateByS = provenLateS(whole, members)
+    if (lateByS === null) break
+    impossible.push({ members, lateByS })
+    const among = new Set(members)
+    whole = { ...whole, due: whole.due.map((due, index) => (among.has(index) ? due + lateByS : due)) }
+  }
+  return { impossible, due: whole.due }
+}
+
+function smallestImpossible(whole: Instance, all: readonly number[]): readonly number[] {
+  for (const one of all) if (provenLateS(whole, [one]) !== null) return [one]
+  let members = narrowed(whole, all)
+  for (const one of members) {
+    const without = members.filter((index) => index !== one)
+    if (provenLateS(whole, without) !== null) members = without
+  }
+  return members
+}
+
+/** Halves the candidates from both ends while they stay impossible, so that the filter starts small. */
+function narrowed(whole: Instance, all: readonly number[]): readonly number[] {
+  let members = all
+  for (let size = Math.ceil(all.length / 2); size >= 1; size = size === 1 ? 0 : Math.ceil(size / 2)) {
+    for (const part of [members.slice(size), members.slice(0, -size)]) {
+      if (part.length > 0 && part.length < members.length && provenLateS(whole, part) !== null) {
+        members = part
+        break
+      }
+    }
+  }
+  return members
+}

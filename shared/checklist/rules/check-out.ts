@@ -1,0 +1,59 @@
+/** Leaving the site for good. */
+import { ALWAYS, above, every, is, isNot, some } from './conditions.ts'
+import { rulesOf } from './rule.ts'
+import type { Rule } from '../types.ts'
+
+const rule = rulesOf('check-out')
+
+export const checkOutRules: readonly Rule[] = [
+  rule('settle-supply', {
+    when: every(is('hookup.present'), is('hookup.meteredPerKWh')),
+    durationS: 180,
+  }),
+  rule('empty-toilet', {
+    when: is('onBoard.toilet'),
+    durationS: 300,
+  }),
+  rule('rubbish-out', {
+    when: ALWAYS,
+    durationS: 120,
+  }),
+  rule('waste-water-out', {
+    when: is('onBoard.water'),
+    durationS: 120,
+  }),
+  rule('water-refill', {
+    when: every(isNot('trip.lastNight'), above('supplies.waterWantedMm3', 0)),
+    durationS: 180,
+    params: { wantedMm3: 'supplies.waterWantedMm3' },
+  }),
+  rule('dry-things', {
+    when: some(
+      above('air.condensateG', 50),
+      above('air.frostG', 0),
+      above('weather.rainMm', 0),
+      above('weather.snowMm', 0),
+    ),
+    durationS: 600,
+  }),
+  rule('restock-first-aid', {
+    when: every(is('onBoard.first-aid'), isNot('trip.lastNight')),
+    durationS: 60,
+  }),
+  rule('report-damage', {
+    when: ALWAYS,
+    durationS: 60,
+  }),
+  rule('hand-back', {
+    when: ALWAYS,
+    durationS: 60,
+  }),
+  rule('ledger-line', {
+    when: ALWAYS,
+    durationS: 120,
+  }),
+  rule('lesson-note', {
+    when: ALWAYS,
+    durationS: 120,
+  }),
+]
