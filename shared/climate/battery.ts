@@ -1,6 +1,7 @@
 /** Traction battery over one step: charging through the on-board charger, with losses, taper and a limit. */
 import { S_PER_HOUR } from '../units/index.ts'
 import type { BatteryParameters } from './types.ts'
+import { batteryPowerW } from './sources/charging.ts'
 
 /** Above this charge the battery takes ever less alternating-current power (common practice). */
 const TAPER_FROM_01 = 0.95
@@ -36,9 +37,9 @@ export type PackOutcome = {
 export const chargingOverheadW = (battery: BatteryParameters, outsideC: number): number =>
   battery.overheadW + (outsideC < COLD_BELOW_C ? battery.coldOverheadW : 0)
 
-/** Direct-current power behind the charger, W, from power offered, W: (P - overhead) x efficiency, not negative. */
+/** Direct-current power behind the charger, W, from power offered, W, in the cold or not. */
 export const chargerOutputW = (battery: BatteryParameters, offeredW: number, outsideC: number): number =>
-  Math.max(0, (offeredW - chargingOverheadW(battery, outsideC)) * battery.efficiency01)
+  batteryPowerW(offeredW, chargingOverheadW(battery, outsideC), battery.efficiency01)
 
 /**
  * One step of the pack, exact in time whatever the step: linear below the taper, exponential within it.

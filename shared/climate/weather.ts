@@ -1,7 +1,8 @@
 /** Weather of one night by the step: from readings by the hour where given, else drawn from the day's high and the next low. */
-import { S_PER_HOUR, localToUtc, nextDate, utcToLocal } from '../units/index.ts'
-import { invariant } from '../result/index.ts'
+import { S_PER_HOUR, formatIso, localToUtc, nextDate, utcToLocal } from '../units/index.ts'
+import { fail, invariant, ok, problem } from '../result/index.ts'
 import type { Clock, LocalDate, Utc } from '../units/index.ts'
+import type { Result } from '../result/index.ts'
 import type { SunTimes, WeatherStep } from './types.ts'
 import { PARTON_LOGAN_DENVER, daySineC, nightDecayC } from './sources/hourly-temperature.ts'
 
@@ -34,6 +35,47 @@ export type NightWeatherInput = Forecast & {
 }
 
 type Reading = Omit<WeatherStep, 'atUtc'> & { readonly atUtc: number }
+
+/** One hour of an imported file; null where the file does not say. */
+export type HourlyReading = {
+  readonly atUtc: Utc
+  readonly tempC: number
+  readonly windMPerS: number | null
+  readonly humidity01: number | null
+  readonly cloud01: number | null
+}
+
+/**
+ * Imported hours as forecast hours of one night, by the clock of its zone.
+ * A file of a typical year is matched by month, day and hour: pass `yearShiftS` to move it on to the night's year.
+ * Result: the readings between the two instants, one for each; `weather-night-missing` where the file does not cover both ends within an hour.
+ */
+export function forecastHoursOf(input: {
+  readonly readings: readonly HourlyReading[]
+  readonly fromUtc: Utc
+  readonly toUtc: Utc
+  readonly zone: string
+  readonly yearShiftS: number
+}): Result<readonly ForecastHour[]> {
+  const moved = input.readings.map((reading) => ({ ...reading, atUtc: (reading.atUtc + input.yearShiftS) as Utc }))
+  const inside = moved.filter(
+    (reading) => reading.atUtc >= input.fromUtc - S_PER_HOUR && reading.atUtc <= input.toUtc + S_PER_HOUR,
+  )
+  const first = inside[0]
+  const last = inside.at(-1)
+  if (first === undefined || last === undefined || first.atUtc > input.fromUtc || last.atUtc < input.toUtc) {
+    return fail(problem('weather-night-missing', [], { from: formatIso(input.fromUtc), to: formatIso(input.toUtc) }))
+  }
+  return ok(
+    inside.map((reading) => ({
+      clock: utcToLocal(reading.atUtc, input.zone).clock,
+      tempC: reading.tempC,
+      ...(reading.windMPerS === null ? {} : { windMPerS: reading.windMPerS }),
+      ...(reading.humidity01 === null ? {} : { humidity01: reading.humidity01 }),
+      ...(reading.cloud01 === null ? {} : { cloud01: reading.cloud01 }),
+    })),
+  )
+}
 
 /**
  * Weather at every step from `fromUtc` to `toUtc`, both included.

@@ -11,13 +11,13 @@ export type CarbonDioxideRow = {
   readonly at1p2Met: number
 }
 
-const row = (
-  ages: string,
-  meanMassKg: number,
-  basalMJPerDay: number,
-  at1Met: number,
-  at1p2Met: number,
-): CarbonDioxideRow => ({
+const row = ([ages, meanMassKg, basalMJPerDay, at1Met, at1p2Met]: readonly [
+  string,
+  number,
+  number,
+  number,
+  number,
+]): CarbonDioxideRow => ({
   ages,
   meanMassKg,
   basalMJPerDay,
@@ -28,34 +28,34 @@ const row = (
 /** Carbon dioxide, L/s at 273 K and 101 kPa, by sex and age (Persily and de Jonge 2017, Indoor Air 27:868, table 4). */
 export const CARBON_DIOXIDE: Readonly<Record<Sex, readonly CarbonDioxideRow[]>> = {
   male: [
-    row('<1', 8, 1.86, 0.0009, 0.0011),
-    row('1-3', 12.8, 3.05, 0.0015, 0.0018),
-    row('3-6', 18.8, 3.9, 0.0019, 0.0023),
-    row('6-11', 31.9, 5.14, 0.0025, 0.003),
-    row('11-16', 57.6, 7.02, 0.0034, 0.0041),
-    row('16-21', 77.3, 7.77, 0.0037, 0.0045),
-    row('21-30', 84.9, 8.24, 0.0039, 0.0048),
-    row('30-40', 87, 7.83, 0.0037, 0.0046),
-    row('40-50', 90.5, 8, 0.0038, 0.0046),
-    row('50-60', 89.5, 7.95, 0.0038, 0.0046),
-    row('60-70', 89.5, 6.84, 0.0033, 0.004),
-    row('70-80', 83.9, 6.57, 0.0031, 0.0038),
-    row('>=80', 76.1, 6.19, 0.003, 0.0036),
+    row(['<1', 8, 1.86, 0.0009, 0.0011]),
+    row(['1-3', 12.8, 3.05, 0.0015, 0.0018]),
+    row(['3-6', 18.8, 3.9, 0.0019, 0.0023]),
+    row(['6-11', 31.9, 5.14, 0.0025, 0.003]),
+    row(['11-16', 57.6, 7.02, 0.0034, 0.0041]),
+    row(['16-21', 77.3, 7.77, 0.0037, 0.0045]),
+    row(['21-30', 84.9, 8.24, 0.0039, 0.0048]),
+    row(['30-40', 87, 7.83, 0.0037, 0.0046]),
+    row(['40-50', 90.5, 8, 0.0038, 0.0046]),
+    row(['50-60', 89.5, 7.95, 0.0038, 0.0046]),
+    row(['60-70', 89.5, 6.84, 0.0033, 0.004]),
+    row(['70-80', 83.9, 6.57, 0.0031, 0.0038]),
+    row(['>=80', 76.1, 6.19, 0.003, 0.0036]),
   ],
   female: [
-    row('<1', 7.7, 1.75, 0.0008, 0.001),
-    row('1-3', 12.3, 2.88, 0.0014, 0.0017),
-    row('3-6', 18.3, 3.59, 0.0017, 0.0021),
-    row('6-11', 31.7, 4.73, 0.0023, 0.0027),
-    row('11-16', 55.9, 6.03, 0.0029, 0.0035),
-    row('16-21', 65.9, 6.12, 0.0029, 0.0036),
-    row('21-30', 71.9, 6.49, 0.0031, 0.0038),
-    row('30-40', 74.8, 6.08, 0.0029, 0.0035),
-    row('40-50', 77.1, 6.16, 0.0029, 0.0036),
-    row('50-60', 77.5, 6.17, 0.003, 0.0036),
-    row('60-70', 76.8, 5.67, 0.0027, 0.0033),
-    row('70-80', 70.8, 5.45, 0.0026, 0.0032),
-    row('>=80', 64.1, 5.19, 0.0025, 0.003),
+    row(['<1', 7.7, 1.75, 0.0008, 0.001]),
+    row(['1-3', 12.3, 2.88, 0.0014, 0.0017]),
+    row(['3-6', 18.3, 3.59, 0.0017, 0.0021]),
+    row(['6-11', 31.7, 4.73, 0.0023, 0.0027]),
+    row(['11-16', 55.9, 6.03, 0.0029, 0.0035]),
+    row(['16-21', 65.9, 6.12, 0.0029, 0.0036]),
+    row(['21-30', 71.9, 6.49, 0.0031, 0.0038]),
+    row(['30-40', 74.8, 6.08, 0.0029, 0.0035]),
+    row(['40-50', 77.1, 6.16, 0.0029, 0.0036]),
+    row(['50-60', 77.5, 6.17, 0.003, 0.0036]),
+    row(['60-70', 76.8, 5.67, 0.0027, 0.0033]),
+    row(['70-80', 70.8, 5.45, 0.0026, 0.0032]),
+    row(['>=80', 64.1, 5.19, 0.0025, 0.003]),
   ],
 }
 
@@ -116,6 +116,8 @@ export const openWindowM3PerH = (input: {
 /** Water given off by breath and skin, g/h a person: asleep (New Zealand metal roofing code of practice 10.8.1) and by plan (field use 40 to 50). */
 export const ASLEEP_WATER_G_PER_H = 50
 export const PLANNED_WATER_G_PER_H = 45
+/** Water of an active person, g/h (New Zealand building research table, from memory). */
+export const ACTIVE_WATER_G_PER_H = 200
 
 /**
  * Steady humidity of a space with a water source, before any condensation.

@@ -1,6 +1,6 @@
 /** Temperature by the hour from a day's high and the next low. */
 
-/** Coefficients of Parton and Logan 1981, Agricultural Meteorology 23:205; Denver, 150 cm: a, c in h, b without unit. */
+/** Coefficients of Parton and Logan 1981, Agricultural Meteorology 23:205; Denver, 150 cm: a (maximum after noon) and c (minimum after sunrise) in h, b without unit. Public codes swap the names b and c. */
 export type PartonLogan = { readonly lagOfMaximumH: number; readonly decay: number; readonly lagOfMinimumH: number }
 export const PARTON_LOGAN_DENVER: PartonLogan = { lagOfMaximumH: 1.86, decay: 2.2, lagOfMinimumH: -0.17 }
 
@@ -18,9 +18,9 @@ export function daySineC(course: DayCourse, hour: number): number {
   const { lagOfMaximumH, lagOfMinimumH } = course.coefficients
   const lengthH = course.sunsetH - course.sunriseH
   const sinceH = hour - course.sunriseH - lagOfMinimumH
-  return (
-    course.minimumC + (course.maximumC - course.minimumC) * Math.sin((Math.PI * sinceH) / (lengthH + 2 * lagOfMaximumH))
-  )
+  // The half period ends so that the maximum falls the lag after solar noon.
+  const halfPeriodH = lengthH + 2 * (lagOfMaximumH - lagOfMinimumH)
+  return course.minimumC + (course.maximumC - course.minimumC) * Math.sin((Math.PI * sinceH) / halfPeriodH)
 }
 
 /**

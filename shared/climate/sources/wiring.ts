@@ -7,44 +7,37 @@ export type Wire = {
   readonly ampacity60A: number
   readonly ampacity75A: number
 }
-const wire = (
-  awg: string,
-  dcOhmPerKft: number,
-  acOhmPerKft: number,
-  ampacity60A: number,
-  ampacity75A: number,
-): Wire => ({
-  awg,
-  dcOhmPerKft,
-  acOhmPerKft,
-  ampacity60A,
-  ampacity75A,
-})
+type WireRow = readonly [awg: string, dcOhm: number, acOhm: number, at60A: number, at75A: number]
 
 /**
  * Copper: direct-current resistance at 75 °C, solid to 8 AWG (NEC chapter 9 table 8); alternating-current resistance in PVC conduit (table 9,
  * not its effective impedance column); ampacity at 60 and 75 °C (table 310.16; the overcurrent rule of 240.4(D) for 14 to 10 AWG at 60 °C).
  */
-const WIRES: readonly Wire[] = [
-  wire('18', 7.77, 8, 7, 7),
-  wire('16', 4.89, 5, 10, 10),
-  wire('14', 3.07, 3.1, 15, 20),
-  wire('12', 1.93, 2, 20, 25),
-  wire('10', 1.21, 1.2, 30, 35),
-  wire('8', 0.764, 0.78, 40, 50),
-  wire('6', 0.491, 0.49, 55, 65),
-  wire('4', 0.308, 0.31, 70, 85),
-  wire('3', 0.245, 0.25, 85, 100),
-  wire('2', 0.194, 0.19, 95, 115),
-  wire('1', 0.154, 0.15, 110, 130),
-  wire('1/0', 0.122, 0.12, 125, 150),
-  wire('2/0', 0.0967, 0.1, 145, 175),
-  wire('3/0', 0.0766, 0.077, 165, 200),
-  wire('4/0', 0.0608, 0.062, 195, 230),
+const WIRES: readonly WireRow[] = [
+  ['18', 7.77, 8, 7, 7],
+  ['16', 4.89, 5, 10, 10],
+  ['14', 3.07, 3.1, 15, 20],
+  ['12', 1.93, 2, 20, 25],
+  ['10', 1.21, 1.2, 30, 35],
+  ['8', 0.764, 0.78, 40, 50],
+  ['6', 0.491, 0.49, 55, 65],
+  ['4', 0.308, 0.31, 70, 85],
+  ['3', 0.245, 0.25, 85, 100],
+  ['2', 0.194, 0.19, 95, 115],
+  ['1', 0.154, 0.15, 110, 130],
+  ['1/0', 0.122, 0.12, 125, 150],
+  ['2/0', 0.0967, 0.1, 145, 175],
+  ['3/0', 0.0766, 0.077, 165, 200],
+  ['4/0', 0.0608, 0.062, 195, 230],
 ]
 
 /** A copper wire by gauge; null where the table does not hold it. */
-export const copperWire = (awg: string): Wire | null => WIRES.find((entry) => entry.awg === awg) ?? null
+export function copperWire(awg: string): Wire | null {
+  const found = WIRES.find(([gauge]) => gauge === awg)
+  if (found === undefined) return null
+  const [gauge, dcOhmPerKft, acOhmPerKft, ampacity60A, ampacity75A] = found
+  return { awg: gauge, dcOhmPerKft, acOhmPerKft, ampacity60A, ampacity75A }
+}
 
 /** Resistance of flexible copper, class 5, at 20 °C, ohm/km by mm2 (IEC 60228 table 3). */
 export const FLEXIBLE_OHM_PER_KM: Readonly<Record<string, number>> = {
