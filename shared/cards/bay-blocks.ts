@@ -1,5 +1,5 @@
 /** The bays of a layout as drawings under their own headings. */
-import { bayDrawing } from './bay-drawing.ts'
+import { bayDrawings } from './bay-drawing.ts'
 import { textWidthMm } from './model.ts'
 import type { Block } from './model.ts'
 import type { Names } from './names.ts'
@@ -27,8 +27,9 @@ export function bayBlocks(input: CardInput, names: Names, layout: Layout, unlike
       massG,
       limitG: bay.loadLimitG,
     })
-    const drawing = bayDrawing({ bay, placements, names, text, widthMm: textWidthMm(paper) })
-    return [{ kind: 'together', blocks: [{ kind: 'heading', level: 3, text: heading }, drawing] }]
+    const [first, ...more] = bayDrawings({ bay, placements, names, text, widthMm: textWidthMm(paper) })
+    const head: Block = { kind: 'heading', level: 3, text: heading }
+    return first === undefined ? [head] : [{ kind: 'together', blocks: [head, first] }, ...more]
   })
 }
 

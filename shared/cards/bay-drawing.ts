@@ -34,30 +34,28 @@ type View = { readonly right: 0; readonly down: 1 | 2; readonly flip: boolean; r
 type Panel = { readonly view: View; readonly units: readonly Placement[]; readonly ghosts: readonly Placement[] }
 type Frame = { readonly originMm: Point; readonly scale: number; readonly view: View; readonly bay: Bay }
 
-export function bayDrawing(input: BayDrawingInput): Drawing {
+/** One drawing for each row of views, so that a page may end between them. */
+export function bayDrawings(input: BayDrawingInput): readonly Drawing[] {
   const { bay, text, widthMm } = input
   const panels = panelsOf(input)
-  const perRow = panels.length === 1 || bay.sizeMm[0] > 2.2 * Math.max(bay.sizeMm[1], bay.sizeMm[2]) ? 1 : 2
+  const long = bay.sizeMm[0] > 2.2 * Math.max(bay.sizeMm[1], bay.sizeMm[2])
+  const perRow = panels.length === 1 || long ? 1 : 2
   const roomMm = (widthMm - (perRow - 1) * BETWEEN_MM) / perRow - 2 * EDGE_MM
-  const scale = Math.min(
-    LARGEST_SCALE,
-    roomMm / bay.sizeMm[0],
-    TALLEST_PANEL_MM / Math.max(bay.sizeMm[1], bay.sizeMm[2]),
-  )
-  const shapes: Shape[] = []
-  let top = 0
-  for (let first = 0; first < panels.length; first += perRow) {
-    const row = panels.slice(first, first + perRow)
-    const heightMm = Math.max(...row.map((panel) => bay.sizeMm[panel.view.down] * scale))
-    row.forEach((panel, column) => {
-      const originMm: Point = [EDGE_MM + column * (roomMm + 2 * EDGE_MM + BETWEEN_MM), top + TITLE_MM + EDGE_MM]
-      shapes.push(...panelShapes(panel, { originMm, scale, view: panel.view, bay }, input))
-    })
-    top += TITLE_MM + heightMm + 2 * EDGE_MM
-  }
+  const tallest = Math.max(bay.sizeMm[1], bay.sizeMm[2])
+  const scale = Math.min(LARGEST_SCALE, roomMm / bay.sizeMm[0], TALLEST_PANEL_MM / tallest)
   const what = input.placements.map((unit) => `${input.names.number(unit.unitId)} ${input.names.unit(unit.unitId)}`)
   const description = text.t('cards.drawing.bay', { bay: bay.name, what: what.join(', ') })
-  return { kind: 'drawing', widthMm, heightMm: top, shapes, description }
+  const rows = Array.from({ length: Math.ceil(panels.length / perRow) }, (_, row) =>
+    panels.slice(row * perRow, (row + 1) * perRow),
+  )
+  return rows.map((row) => {
+    const shapes = row.flatMap((panel, column) => {
+      const originMm: Point = [EDGE_MM + column * (roomMm + 2 * EDGE_MM + BETWEEN_MM), TITLE_MM + EDGE_MM]
+      return panelShapes(panel, { originMm, scale, view: panel.view, bay }, input)
+    })
+    const heightMm = TITLE_MM + 2 * EDGE_MM + Math.max(...row.map((panel) => bay.sizeMm[panel.view.down] * scale))
+    return { kind: 'drawing', widthMm, heightMm, shapes, description }
+  })
 }
 
 function panelsOf({ bay, placements, text }: BayDrawingInput): readonly Panel[] {

@@ -2,6 +2,7 @@
 import { bayBlocks } from './bay-blocks.ts'
 import type { Block, Column } from './model.ts'
 import type { Names } from './names.ts'
+import { notice } from './notices.ts'
 import { placementWords, placeWords } from './places.ts'
 import type { CardInput, Layout, Move, OneNight, Placement } from './plan-parts.ts'
 
@@ -19,11 +20,9 @@ export function bedNightBlocks(input: CardInput, names: Names, one: OneNight): r
     { kind: 'heading', level: 1, text: title },
     { kind: 'heading', level: 2, text: `${text.t('cards.moves.dusk')}: ${count(packing.changeover.moves)}` },
     ...moveTable(there, input),
-    ...packing.changeover.stuckUnitIds.map((id): Block => ({
-      kind: 'notice',
-      tone: 'shortfall',
-      text: text.t('cards.moves.stuck', { unit: names.unit(id) }),
-    })),
+    ...packing.changeover.stuckUnitIds.map((id) =>
+      notice(text, 'shortfall', text.t('cards.moves.stuck', { unit: names.unit(id) })),
+    ),
     { kind: 'heading', level: 2, text: text.t('cards.load.bed') },
     ...bayBlocks(input, names, packing.bed, drive),
     { kind: 'paragraph', text: text.t('cards.load.sameBays'), tone: 'small' },

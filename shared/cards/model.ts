@@ -68,7 +68,13 @@ export type Column = {
 export type Block =
   | { readonly kind: 'heading'; readonly level: 1 | 2 | 3; readonly text: string }
   | { readonly kind: 'paragraph'; readonly text: string; readonly tone: 'plain' | 'strong' | 'small' }
-  | { readonly kind: 'notice'; readonly text: string; readonly tone: 'shortfall' | 'caution' | 'note' }
+  | {
+      readonly kind: 'notice'
+      /** One word for the tone. */
+      readonly label: string
+      readonly text: string
+      readonly tone: 'shortfall' | 'caution' | 'note'
+    }
   /** Key numbers, set large. */
   | { readonly kind: 'figures'; readonly items: readonly { readonly label: string; readonly value: string }[] }
   | { readonly kind: 'table'; readonly columns: readonly Column[]; readonly rows: readonly (readonly string[])[] }

@@ -1,5 +1,6 @@
 /** Sections of the night card: supply, sleepers, next leg, fault nights, pitch. */
 import type { Block, Column } from './model.ts'
+import { notice } from './notices.ts'
 import type { Names } from './names.ts'
 import { askedA } from './asked-current.ts'
 import type { CardInput, OneNight } from './plan-parts.ts'
@@ -32,6 +33,7 @@ export function supplyBlocks(one: OneNight, { text }: CardInput): readonly Block
       text.t('cards.supply.volts'),
       `${text.voltage(supply.noLoadV).text} \u203a ${text.voltage(supply.voltsAtLoad).text} (${text.percent(supply.sag01).text})`,
     ],
+    [text.t('cards.supply.hold'), text.voltage(supply.holdV).text],
     [text.t('cards.supply.stepDown'), text.voltage(supply.stepDownV).text],
     [text.t('cards.supply.stop'), text.voltage(supply.stopV).text],
     [text.t('cards.supply.watts'), text.power(supply.wattsAtLoad).text],
@@ -44,12 +46,14 @@ export function supplyBlocks(one: OneNight, { text }: CardInput): readonly Block
       `${text.clock(supplyInput.plugInUtc, zone)} \u2013 ${text.clock(supplyInput.unplugUtc, zone)}`,
     ])
   }
+  const assumed: readonly Block[] = supply.measured ? [] : [notice(text, 'note', text.t('cards.supply.assumed'))]
   const tight: readonly Block[] = supply.belowMinimum
-    ? [{ kind: 'notice', tone: 'caution', text: text.t('cards.supply.belowMinimum') }]
+    ? [notice(text, 'caution', text.t('cards.supply.belowMinimum'))]
     : []
   return [
     section(text.t('cards.supply.title'), rows),
     ...tight,
+    ...assumed,
     {
       kind: 'blanks',
       labels: [
@@ -113,9 +117,7 @@ export function legBlocks(one: OneNight, { text }: CardInput): readonly Block[] 
       text.t('cards.leg.stopHow', { arrive01: stop.arrive01, leave01: stop.leave01, durationS: stop.durationS }),
     ]),
   ]
-  const blocked: readonly Block[] = leg.reachable
-    ? []
-    : [{ kind: 'notice', tone: 'shortfall', text: text.t('cards.leg.unreachable') }]
+  const blocked: readonly Block[] = leg.reachable ? [] : [notice(text, 'shortfall', text.t('cards.leg.unreachable'))]
   return [section(text.t('cards.leg.title'), rows), ...blocked]
 }
 

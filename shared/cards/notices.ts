@@ -1,7 +1,15 @@
 /** Findings as notices on a card, worst first, each sentence once. */
+import type { Text } from '../text/index.ts'
 import type { Block } from './model.ts'
 import { findingsOf } from './plan-parts.ts'
 import type { CardInput, Finding } from './plan-parts.ts'
+
+export const notice = (text: Text, tone: Finding['severity'], sentence: string): Block => ({
+  kind: 'notice',
+  tone,
+  label: text.t(`cards.tone.${tone}`),
+  text: sentence,
+})
 
 export function noticeBlocks(
   { plan, text }: CardInput,
@@ -13,6 +21,6 @@ export function noticeBlocks(
     const sentence = text.problem(finding.problem)
     if (seen.has(sentence)) return []
     seen.add(sentence)
-    return [{ kind: 'notice', tone: finding.severity, text: sentence }]
+    return [notice(text, finding.severity, sentence)]
   })
 }

@@ -72,6 +72,12 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.view.side': 'Von rechts',
   'cards.view.front': 'vorn ›',
   'cards.drawing.bay': '{bay} mit {what}',
+  'cards.tone.shortfall': 'Reicht nicht',
+  'cards.tone.caution': 'Achtung',
+  'cards.tone.note': 'Hinweis',
+  'cards.supply.hold': 'Nichts zuschalten unter',
+  'cards.supply.assumed':
+    'Die Spannung unter Last ist angenommen, nicht gemessen. An der Säule ablesen, dann neu planen.',
   'cards.night.title': 'Nachtkarte',
   'cards.night.times': 'Zeiten',
   'cards.night.caution':

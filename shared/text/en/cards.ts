@@ -70,6 +70,11 @@ export const cards = {
   'cards.view.side': 'From the right',
   'cards.view.front': 'front ›',
   'cards.drawing.bay': '{bay} with {what}',
+  'cards.tone.shortfall': 'Falls short',
+  'cards.tone.caution': 'Mind',
+  'cards.tone.note': 'Note',
+  'cards.supply.hold': 'Add no load below',
+  'cards.supply.assumed': 'The voltage under load is assumed, not measured. Read it at the post, then plan again.',
   'cards.night.title': 'Night card',
   'cards.night.times': 'Times',
   'cards.night.caution':

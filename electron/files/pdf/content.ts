@@ -1,0 +1,213 @@
+/** Blocks of a card as pdfmake content. Black only; lengths in points. */
+import type { Content, ContentTable, TableCell } from 'pdfmake/interfaces'
+import { drawingToSvg, MARGIN_MM, pageSizeMm } from '../../../shared/cards/index.ts'
+import type { Block, CardDocument, Drawing, Paper, TickItem } from '../../../shared/cards/index.ts'
+import { assertNever } from '../../../shared/result/index.ts'
+import { runsOf } from './coverage.ts'
+import { LAYOUTS } from './layouts.ts'
+
+/** 1 in = 72 pt = 25.4 mm. */
+export const PT_PER_MM = 72 / 25.4
+const INK = '#000000'
+const WHITE = '#ffffff'
+
+export const contentOf = (card: CardDocument): Content[] => card.blocks.map((block) => blockContent(block, card.paper))
+
+/** Text in the fonts that hold its characters. */
+export const words = (text: string): { text: string; font: string }[] => runsOf(text).map((run) => ({ ...run }))
+
+export const contentWidthPt = (paper: Paper): number => (pageSizeMm(paper)[0] - 2 * MARGIN_MM) * PT_PER_MM
+
+function blockContent(block: Block, paper: Paper): Content {
+  switch (block.kind) {
+    case 'heading':
+      return headingContent(block.text, block.level)
+    case 'paragraph':
+      return {
+        text: words(block.text),
+        bold: block.tone === 'strong',
+        fontSize: block.tone === 'strong' ? 12.5 : block.tone === 'small' ? 9.5 : 10.5,
+        margin: [0, 2, 0, 5],
+      }
+    case 'notice':
+      return noticeContent(block)
+    case 'figures':
+      return figuresContent(block.items, paper)
+    case 'table':
+      return tableContent(block, paper)
+    case 'ticks':
+      return ticksContent(block.items, paper)
+    case 'blanks':
+      return blanksContent(block.labels, paper)
+    case 'drawing':
+      return drawingContent(block)
+    case 'together':
+      return { stack: block.blocks.map((inner) => blockContent(inner, paper)), unbreakable: true }
+    case 'page-break':
+      return { text: '', pageBreak: 'after', fontSize: 1 }
+    default:
+      return assertNever(block)
+  }
+}
+
+const HEADING = {
+  1: { fontSize: 17, above: 10 },
+  2: { fontSize: 13, above: 9 },
+  3: { fontSize: 11, above: 6 },
+} as const
+
+const headingContent = (text: string, level: 1 | 2 | 3): Content => ({
+  text: words(text),
+  bold: true,
+  fontSize: HEADING[level].fontSize,
+  headlineLevel: level,
+  margin: [0, HEADING[level].above, 0, 3],
+})
+
+/** A word in a frame, then the sentence: black on white, no colour needed. */
+function noticeContent(block: Extract<Block, { kind: 'notice' }>): Content {
+  const filled = block.tone === 'shortfall'
+  const label: TableCell = {
+    text: words(block.label),
+    bold: true,
+    fontSize: 9.5,
+    alignment: 'center',
+    color: filled ? WHITE : INK,
+    fillColor: filled ? INK : WHITE,
+    margin: [0, 1, 0, 1],
+  }
+  return {
+    table: {
+      widths: [72, '*'],
+      dontBreakRows: true,
+      body: [[label, { text: words(block.text), fontSize: 10.5, bold: filled }]],
+    },
+    layout: LAYOUTS.notice,
+    margin: [0, 2, 0, 2],
+  }
+}
+
+function figuresContent(items: Extract<Block, { kind: 'figures' }>['items'], paper: Paper): Content {
+  const width = contentWidthPt(paper) / items.length - 2 * LAYOUTS.paddingPt - 1
+  return {
+    table: {
+      widths: items.map(() => width),
+      body: [
+        items.map((item): TableCell => ({
+          stack: [
+            { text: words(item.value), bold: true, fontSize: 19, lineHeight: 1 },
+            { text: words(item.label), fontSize: 9.5 },
+          ],
+        })),
+      ],
+    },
+    layout: LAYOUTS.boxed,
+    margin: [0, 4, 0, 6],
+  }
+}
+
+function tableContent(block: Extract<Block, { kind: 'table' }>, paper: Paper): ContentTable {
+  const { columns, rows } = block
+  const whole = columns.reduce((sum, column) => sum + column.share, 0)
+  const room = contentWidthPt(paper) - columns.length * 2 * LAYOUTS.paddingPt
+  const headed = columns.some((column) => column.title !== '')
+  const head = columns.map((column): TableCell => ({
+    text: words(column.title),
+    bold: true,
+    fontSize: 9,
+    alignment: column.align,
+  }))
+  const body = rows.map((row) =>
+    columns.map((column, index): TableCell => ({
+      text: words(row[index] ?? ''),
+      alignment: column.align,
+      bold: column.strong === true,
+      fontSize: 10,
+    })),
+  )
+  return {
+    table: {
+      headerRows: headed ? 1 : 0,
+      keepWithHeaderRows: headed ? 1 : 0,
+      dontBreakRows: true,
+      widths: columns.map((column) => (room * column.share) / whole),
+      body: headed ? [head, ...body] : body,
+    },
+    layout: headed ? LAYOUTS.headed : LAYOUTS.plain,
+    margin: [0, 1, 0, 6],
+  }
+}
+
+const BOX_PT = 14
+
+function ticksContent(items: readonly TickItem[], paper: Paper): Content {
+  const timePt = 66
+  const room = contentWidthPt(paper) - 6 * LAYOUTS.paddingPt
+  return {
+    table: {
+      dontBreakRows: true,
+      widths: [BOX_PT + 2, room - BOX_PT - 2 - timePt, timePt],
+      body: items.map((item): TableCell[] => [
+        { svg: boxSvg(item.state), width: BOX_PT, height: BOX_PT, margin: [0, 1, 0, 0] },
+        {
+          stack: [
+            { text: words(item.text), fontSize: 11.5, bold: true },
+            ...(item.detail === null ? [] : [{ text: words(item.detail), fontSize: 9.5 }]),
+          ],
+        },
+        { text: words(item.time ?? ''), fontSize: 11, bold: true, alignment: 'right' },
+      ]),
+    },
+    layout: LAYOUTS.plain,
+    margin: [0, 0, 0, 6],
+  }
+}
+
+/** The family has no tick boxes: they are drawn. Done has a tick, skipped a bar. */
+function boxSvg(state: TickItem['state']): string {
+  const mark = {
+    open: '',
+    done: '<path d="M3 8l3.5 4L13 3" fill="none" stroke="#000" stroke-width="1.8"/>',
+    skipped: '<path d="M3 8h10" stroke="#000" stroke-width="1.8"/>',
+  }
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="16" height="16" viewBox="0 0 16 16"><rect x="1" y="1" width="14" height="14" fill="#fff" stroke="#000" stroke-width="1.2"/>${mark[state]}</svg>`
+}
+
+/** Labels with a line to write on, two a row. */
+function blanksContent(labels: readonly string[], paper: Paper): Content {
+  const half = contentWidthPt(paper) / 2 - 6
+  const cell = (label: string): Content =>
+    label === ''
+      ? { text: '' }
+      : {
+          stack: [
+            { text: words(label), fontSize: 9.5 },
+            { canvas: [{ type: 'line', x1: 0, y1: 15, x2: half - 8, y2: 15, lineWidth: 0.6, lineColor: INK }] },
+          ],
+        }
+  const rows: Content[] = []
+  for (let index = 0; index < labels.length; index += 2) {
+    rows.push({
+      columns: [
+        { width: half, stack: [cell(labels[index] ?? '')] },
+        { width: half, stack: [cell(labels[index + 1] ?? '')] },
+      ],
+      columnGap: 12,
+      margin: [0, 3, 0, 4],
+    })
+  }
+  return { stack: rows, unbreakable: true, margin: [0, 2, 0, 4] }
+}
+
+function drawingContent(drawing: Drawing): Content {
+  const svg = drawingToSvg(drawing, { ink: INK, paper: WHITE, sizing: 'mm', label: labelMarkup })
+  return { svg, width: drawing.widthMm * PT_PER_MM, height: drawing.heightMm * PT_PER_MM, margin: [0, 0, 0, 4] }
+}
+
+const labelMarkup = (text: string): string =>
+  runsOf(text)
+    .map((run) => `<tspan font-family="${run.font}">${escapeXml(run.text)}</tspan>`)
+    .join('')
+
+const escapeXml = (text: string): string =>
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;')

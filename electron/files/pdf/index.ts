@@ -1,0 +1,2 @@
+/** Cards as PDF files. */
+export { renderPdf } from './render-pdf.ts'
