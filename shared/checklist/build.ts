@@ -1,11 +1,11 @@
 /** The checklist: rules over each night's facts, in order, with times, ticks and conflicts. */
+import { carryOver } from './carry-over.ts'
 import { expandRules, momentAt } from './expand.ts'
 import type { Draft } from './expand.ts'
 import { PHASE_FROM, PHASE_TO, phaseRank } from './phases.ts'
 import { schedule } from './schedule.ts'
 import type { Task } from './task.ts'
 import type { ChecklistInput, ChecklistNight, ChecklistOutcome, Conflict, Moments, Step, Tick } from './types.ts'
-import { invariant } from '../result/index.ts'
 import type { Utc } from '../units/index.ts'
 
 /**
@@ -19,13 +19,11 @@ import type { Utc } from '../units/index.ts'
 export function buildChecklist(input: ChecklistInput): ChecklistOutcome {
   const off = new Set(input.switchedOffRuleIds)
   const nights = withHomeMoments(input.nights)
-  const { drafts, bad } = expandRules(
-    input.rules.filter((rule) => !off.has(rule.id)),
-    nights,
-  )
-  const draftOf = new Map(drafts.map((draft) => [draft.key, draft]))
-  invariant(draftOf.size === drafts.length, 'step keys are unique')
+  const rules = input.rules.filter((rule) => !off.has(rule.id))
   const tickOf = latestTicks(input.ticks)
+  const { drafts: asked, bad } = expandRules(rules, nights)
+  const drafts = [...asked, ...carryOver(asked, rules, nights, tickOf)]
+  const draftOf = new Map(drafts.map((draft) => [draft.key, draft]))
   const found = schedule(drafts.map((draft) => taskOf(draft, nights, tickOf.get(draft.key))))
   const steps = found.tasks.flatMap(({ key, startS, latestStartS }) => {
     const draft = draftOf.get(key)

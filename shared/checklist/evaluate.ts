@@ -3,7 +3,7 @@
  * short list without side effects, the size is bounded, and reads are counted so that no condition can run for long.
  */
 import { LogicEngine } from 'json-logic-engine'
-import { fail, ok, problem } from '../result/index.ts'
+import { fail, ok } from '../result/index.ts'
 import type { Result } from '../result/index.ts'
 import type { Condition, Facts, Json } from './types.ts'
 
@@ -37,7 +37,9 @@ const isRecord = (value: unknown): value is { readonly [key: string]: Json } =>
 
 const isList = (value: unknown): value is readonly Json[] => Array.isArray(value)
 
-const bad = (code: BadRuleCode, at: string): Result<never> => fail(problem(code, [], { at }))
+export type BadCondition = { readonly code: BadRuleCode; readonly at: string }
+
+const bad = (code: BadRuleCode, at: string): Result<never, BadCondition> => fail({ code, at })
 
 /** Signals from inside the evaluator that a condition reads too much. */
 class TooSlow extends Error {}
@@ -56,14 +58,14 @@ export function valueAt(data: Json, path: string): Json | undefined {
   return value
 }
 
-function scanRead(argument: Json, scan: Scan, listDepth: number): Result<true> {
+function scanRead(argument: Json, scan: Scan, listDepth: number): Result<true, BadCondition> {
   const path = isList(argument) ? argument[0] : argument
   if (typeof path !== 'string') return typeof path === 'number' ? ok(true) : bad('unknown-fact', '')
   if (listDepth > 0 || path === '') return ok(true)
   return valueAt(scan.facts, path) === undefined ? bad('unknown-fact', path) : ok(true)
 }
 
-function scanCondition(condition: Json, scan: Scan, depth: number, listDepth: number): Result<true> {
+function scanCondition(condition: Json, scan: Scan, depth: number, listDepth: number): Result<true, BadCondition> {
   scan.nodes++
   if (scan.nodes > MAX_NODES || depth > MAX_DEPTH || listDepth > MAX_LIST_DEPTH) return bad('too-large', '')
   if (isList(condition)) return scanAll(condition, scan, depth, () => listDepth)
@@ -83,7 +85,7 @@ function scanAll(
   scan: Scan,
   depth: number,
   listDepth: (index: number) => number,
-): Result<true> {
+): Result<true, BadCondition> {
   for (const [index, part] of parts.entries()) {
     const result = scanCondition(part, scan, depth + 1, listDepth(index))
     if (!result.ok) return result
@@ -91,7 +93,7 @@ function scanAll(
   return ok(true)
 }
 
-export type Evaluator = { readonly holds: (condition: Condition, facts: Facts) => Result<boolean> }
+export type Evaluator = { readonly holds: (condition: Condition, facts: Facts) => Result<boolean, BadCondition> }
 
 /**
  * An evaluator of conditions.
@@ -111,7 +113,7 @@ export function createEvaluator(): Evaluator {
       return read.method(path, context, above, self)
     },
   })
-  const holds = (condition: Condition, facts: Facts): Result<boolean> => {
+  const holds = (condition: Condition, facts: Facts): Result<boolean, BadCondition> => {
     const scanned = scanCondition(condition, { nodes: 0, facts }, 0, 0)
     if (!scanned.ok) return scanned
     reads = 0

@@ -14,39 +14,47 @@ export type Expanded = { readonly drafts: readonly Draft[]; readonly bad: readon
 type BadRule = Extract<Conflict, { readonly kind: 'bad-rule' }>
 
 const KNOWN_MOMENTS: ReadonlySet<string> = new Set(MOMENT_NAMES)
+/** In place of the night in the key of a step that the trip has once; no id of a night contains it. */
+const WHOLE_TRIP = '*'
 
 /**
  * Steps of every night.
- * `rules`: built-in and the user's own, ids unique; `nights`: facts and moments, in order.
- * Steps in rule order, then the given ones, without start times; a rule that cannot be evaluated is named once in `bad`.
- * Moments that a night lacks leave the step without that bound.
+ * `rules`: built-in and the user's own; `nights`: facts and moments, in order.
+ * Steps night by night in rule order, then the given ones, without start times; a rule that cannot be evaluated is named
+ * once in `bad` and gives no step on any night. Moments that a night lacks leave the step without that bound.
  */
 export function expandRules(rules: readonly Rule[], nights: readonly ChecklistNight[]): Expanded {
   const evaluator = createEvaluator()
-  const drafts: Draft[] = []
-  const bad = new Map<string, Conflict>()
-  const usable = withoutDuplicates(rules, bad)
+  const drafts = new Map<string, Draft>()
+  const bad: Conflict[] = []
+  const broken = new Set<string>()
+  const { usable, again } = withoutDuplicates(rules)
   for (const night of nights) {
     for (const rule of usable) {
-      if (bad.has(rule.id)) continue
+      if (broken.has(rule.id)) continue
       const result = expandRule(rule, night, evaluator)
-      if (result.ok) drafts.push(...result.value)
-      else bad.set(rule.id, result.problem)
+      if (!result.ok) {
+        bad.push(result.problem)
+        broken.add(rule.id)
+        continue
+      }
+      // A step of the whole trip stays with the first night that asks for it.
+      for (const draft of result.value) if (!drafts.has(draft.key)) drafts.set(draft.key, draft)
     }
-    drafts.push(...night.given)
+    for (const step of night.given) drafts.set(step.key, step)
   }
-  const broken = new Set(bad.keys())
-  return { drafts: resolveAfter(drafts, usable, broken), bad: [...bad.values()] }
+  const kept = [...drafts.values()].filter((draft) => !broken.has(draft.ruleId))
+  return { drafts: resolveAfter(kept), bad: [...bad, ...again] }
 }
 
-function withoutDuplicates(rules: readonly Rule[], bad: Map<string, Conflict>): readonly Rule[] {
-  const seen = new Set<string>()
-  return rules.filter((rule) => {
-    const taken = seen.has(rule.id)
-    if (taken) bad.set(`${rule.id} again`, badRule(rule, 'id-taken', rule.id))
-    seen.add(rule.id)
-    return !taken
-  })
+function withoutDuplicates(rules: readonly Rule[]): { usable: readonly Rule[]; again: readonly BadRule[] } {
+  const byId = new Map<string, Rule>()
+  const again: BadRule[] = []
+  for (const rule of rules) {
+    if (byId.has(rule.id)) again.push(badRule(rule, 'id-taken', rule.id))
+    else byId.set(rule.id, rule)
+  }
+  return { usable: [...byId.values()], again }
 }
 
 const badRule = (rule: Rule, code: BadRuleCode, at: string): BadRule => ({
@@ -67,18 +75,13 @@ function expandRule(rule: Rule, night: ChecklistNight, evaluator: Evaluator): Re
   const drafts: Draft[] = []
   for (const thing of things.value) {
     const held = evaluator.holds(rule.when, thing.facts)
-    if (!held.ok) return fail(badRule(rule, codeOf(held.problem.code), String(held.problem.params['at'] ?? '')))
+    if (!held.ok) return fail(badRule(rule, held.problem.code, held.problem.at))
     if (!held.value) continue
     const params = paramsOf(rule, thing.facts)
     if (!params.ok) return params
     drafts.push(draftOf(rule, night, thing.id, params.value))
   }
   return ok(drafts)
-}
-
-const codeOf = (code: string): BadRuleCode => {
-  const known: readonly BadRuleCode[] = ['unknown-operator', 'too-large', 'unknown-fact', 'too-slow']
-  return known.find((one) => one === code) ?? 'not-comparable'
 }
 
 function thingsOf(rule: Rule, facts: Facts): Result<readonly Thing[], BadRule> {
@@ -114,8 +117,9 @@ function paramsOf(rule: Rule, facts: Facts): Result<Draft['params'], BadRule> {
 
 function draftOf(rule: Rule, night: ChecklistNight, thingId: string | null, params: Draft['params']): Draft {
   const deadlineUtc = momentAt(night.moments, rule.deadline, rule.deadlineOffsetS)
+  const where = rule.once === true ? WHOLE_TRIP : night.nightId
   return {
-    key: thingId === null ? `${rule.id}:${night.nightId}` : `${rule.id}:${night.nightId}:${thingId}`,
+    key: thingId === null ? `${rule.id}:${where}` : `${rule.id}:${where}:${thingId}`,
     ruleId: rule.id,
     nightId: night.nightId,
     phase: rule.phase,
@@ -130,6 +134,7 @@ function draftOf(rule: Rule, night: ChecklistNight, thingId: string | null, para
   }
 }
 
+/** The instant a night gives to a moment's name, moved by an offset in s; null where the night lacks it. */
 export function momentAt(moments: Moments, name: string | undefined, offsetS = 0): Utc | null {
   if (name === undefined || !Object.hasOwn(moments, name)) return null
   const at = moments[name]
@@ -137,20 +142,17 @@ export function momentAt(moments: Moments, name: string | undefined, offsetS = 0
 }
 
 /** Rules name rules in `after`, given steps name keys; both become the keys of steps of the same night. */
-function resolveAfter(drafts: readonly Draft[], rules: readonly Rule[], broken: ReadonlySet<string>): readonly Draft[] {
-  const ruleIds = new Set(rules.map((rule) => rule.id))
+function resolveAfter(drafts: readonly Draft[]): readonly Draft[] {
   const keysOfRule = new Map<string, string[]>()
   for (const draft of drafts) {
     const slot = `${draft.nightId} ${draft.ruleId}`
     keysOfRule.set(slot, [...(keysOfRule.get(slot) ?? []), draft.key])
   }
   const keys = new Set(drafts.map((draft) => draft.key))
-  return drafts
-    .filter((draft) => !ruleIds.has(draft.ruleId) || !broken.has(draft.ruleId))
-    .map((draft) => ({
-      ...draft,
-      after: draft.after.flatMap((name) =>
-        keys.has(name) ? [name] : (keysOfRule.get(`${draft.nightId} ${name}`) ?? []),
-      ),
-    }))
+  return drafts.map((draft) => ({
+    ...draft,
+    after: draft.after.flatMap((name) =>
+      keys.has(name) ? [name] : (keysOfRule.get(`${draft.nightId} ${name}`) ?? []),
+    ),
+  }))
 }

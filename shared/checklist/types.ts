@@ -43,6 +43,10 @@ export type Rule = {
   readonly deadline?: string
   readonly deadlineOffsetS?: number
   readonly caution?: boolean
+  /** One step for the whole trip: its key, and so its tick, outlives a change of first or last night. */
+  readonly once?: boolean
+  /** Skipped on one night, the step comes again on the next, in this phase. */
+  readonly carriesTo?: Phase
   readonly source?: string
 }
 
@@ -74,7 +78,7 @@ export type ChecklistInput = {
 }
 
 export type Step = {
-  /** Stable over re-planning: rule, night, thing. */
+  /** Stable over re-planning: rule, night (`*` for the whole trip, `+` after a night the step came over to), thing. */
   readonly key: string
   readonly ruleId: string
   readonly nightId: string

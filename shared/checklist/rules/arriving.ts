@@ -243,6 +243,7 @@ export const arrivingRules: readonly Rule[] = [
     when: every(is('hookup.present'), isNot('hookup.measured')),
     durationS: 120,
     after: ['read-volts'],
+    carriesTo: 'arriving',
   }),
   rule('sagging-post', {
     when: above('hookup.sag01', 0.05),

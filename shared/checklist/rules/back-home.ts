@@ -46,6 +46,12 @@ export const backHomeRules: readonly Rule[] = [
     when: is('trip.lastNight'),
     durationS: 300,
   }),
+  rule('leave-unused-next-time', {
+    when: is('trip.lastNight'),
+    durationS: 30,
+    forEach: 'load.unused',
+    params: { name: 'item.name' },
+  }),
   rule('close-ledger', {
     when: every(is('trip.lastNight'), above('trip.travellers', 1)),
     durationS: 300,

@@ -13,19 +13,23 @@ export const checkOutRules: readonly Rule[] = [
   rule('empty-toilet', {
     when: is('onBoard.toilet'),
     durationS: 300,
+    carriesTo: 'check-out',
   }),
   rule('rubbish-out', {
     when: ALWAYS,
     durationS: 120,
+    carriesTo: 'check-out',
   }),
   rule('waste-water-out', {
     when: is('onBoard.water'),
     durationS: 120,
+    carriesTo: 'check-out',
   }),
   rule('water-refill', {
     when: every(isNot('trip.lastNight'), above('supplies.waterWantedMm3', 0)),
     durationS: 180,
     params: { wantedMm3: 'supplies.waterWantedMm3' },
+    carriesTo: 'on-the-road',
   }),
   rule('dry-things', {
     when: some(
@@ -35,10 +39,12 @@ export const checkOutRules: readonly Rule[] = [
       above('weather.snowMm', 0),
     ),
     durationS: 600,
+    carriesTo: 'before-dark',
   }),
   rule('restock-first-aid', {
     when: every(is('onBoard.first-aid'), isNot('trip.lastNight')),
     durationS: 60,
+    carriesTo: 'check-out',
   }),
   rule('report-damage', {
     when: ALWAYS,
@@ -51,9 +57,11 @@ export const checkOutRules: readonly Rule[] = [
   rule('ledger-line', {
     when: ALWAYS,
     durationS: 120,
+    carriesTo: 'check-out',
   }),
   rule('lesson-note', {
     when: ALWAYS,
     durationS: 120,
+    carriesTo: 'check-out',
   }),
 ]

@@ -113,6 +113,7 @@ export const morningRules: readonly Rule[] = [
   rule('tyres-cold-morning', {
     when: below('weather.lowC', -5),
     durationS: 60,
+    carriesTo: 'morning',
   }),
   rule('ramps-and-chocks-back', {
     when: some(is('onBoard.chocks'), atLeast('pitch.rampMm', 15)),

@@ -43,6 +43,7 @@ export const onTheRoadRules: readonly Rule[] = [
     when: every(above('supplies.waterWantedMm3', 0), isLess('supplies.waterMm3', 'supplies.waterWantedMm3')),
     durationS: 300,
     params: { wantedMm3: 'supplies.waterWantedMm3' },
+    carriesTo: 'on-the-road',
   }),
   rule('last-signal', {
     when: ALWAYS,

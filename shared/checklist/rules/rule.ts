@@ -14,16 +14,24 @@ type RuleBody = {
   readonly deadline?: MomentName
   readonly deadlineOffsetS?: number
   readonly caution?: boolean
+  readonly carriesTo?: Phase
 }
+
+/** What is asked for the first or last night only belongs to the trip, whichever night that is after a change. */
+const TRIP_FACTS: ReadonlySet<string> = new Set(['trip.firstNight', 'trip.lastNight'])
 
 /** A maker of rules for one phase. */
 export const rulesOf =
   (phase: Phase) =>
-  (id: string, body: RuleBody): Rule => ({
-    ...body,
-    id,
-    phase,
-    text: { kind: 'key', step: `steps.${id}.step`, reason: `steps.${id}.reason` },
-    after: body.after ?? [],
-    reads: readsOf(body),
-  })
+  (id: string, body: RuleBody): Rule => {
+    const reads = readsOf(body)
+    return {
+      ...body,
+      id,
+      phase,
+      text: { kind: 'key', step: `steps.${id}.step`, reason: `steps.${id}.reason` },
+      after: body.after ?? [],
+      reads,
+      once: (phase === 'before-leaving' || phase === 'back-home') && reads.some((path) => TRIP_FACTS.has(path)),
+    }
+  }

@@ -96,7 +96,7 @@ export const stepsEvening: Record<keyof typeof english, string> = {
   'steps.open-for-air-bare.reason': 'Jeder Schläfer gibt pro Nacht einen Drittelliter Wasser ab.',
   'steps.no-air-gap.step': 'Auf zwei Seiten ein Fenster fingerbreit öffnen.',
   'steps.no-air-gap.reason': 'Der Plan hat keinen Luftspalt; Kohlendioxid und Feuchte haben keinen Weg hinaus.',
-  'steps.carbon-dioxide-high.step': 'Den Spalt weiter öffnen: {co2Ppm} ppm Kohlendioxid erwartet.',
+  'steps.carbon-dioxide-high.step': 'Den Spalt weiter öffnen: {co2Ppm} Kohlendioxid erwartet.',
   'steps.carbon-dioxide-high.reason': 'Kopfschmerz und schlechter Schlaf; mehr Luft kostet etwas Wärme.',
   'steps.insect-net.step': 'Insektennetz über jeden Spalt ziehen.',
   'steps.insect-net.reason': 'Heute Nacht ist es warm genug für Mücken.',

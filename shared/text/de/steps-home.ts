@@ -177,6 +177,8 @@ export const stepsHome: Record<keyof typeof english, string> = {
   'steps.inspect-lead-home.reason': 'Hitzeschäden zeigen sich nach der Reise, nicht vor der nächsten.',
   'steps.replace-used.step': 'Liste des Verbrauchten schreiben, Verbandmaterial zuerst.',
   'steps.replace-used.reason': 'Bis zum Wochenende ist es vergessen.',
+  'steps.leave-unused-next-time.step': '{name} auf die Liste dessen setzen, was zu Hause bleibt.',
+  'steps.leave-unused-next-time.reason': 'In drei Nächten nicht benutzt.',
   'steps.close-ledger.step': 'Kassenbuch abschließen und Kosten teilen.',
   'steps.close-ledger.reason': 'Belege verblassen.',
   'steps.keep-site-facts.step': 'Angaben zu den Plätzen behalten: Volt, Sicherung, Neigung, Lärm, Tor.',

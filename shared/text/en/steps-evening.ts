@@ -91,7 +91,7 @@ export const stepsEvening = {
   'steps.open-for-air-bare.reason': 'Each sleeper gives off a third of a litre of water a night.',
   'steps.no-air-gap.step': 'Open a window by a finger on two sides.',
   'steps.no-air-gap.reason': 'The plan has no air gap; carbon dioxide and damp have no way out.',
-  'steps.carbon-dioxide-high.step': 'Open the gap wider: {co2Ppm} ppm of carbon dioxide expected.',
+  'steps.carbon-dioxide-high.step': 'Open the gap wider: {co2Ppm} of carbon dioxide expected.',
   'steps.carbon-dioxide-high.reason': 'Headache and poor sleep; more air costs some heat.',
   'steps.insect-net.step': 'Put insect net over every gap.',
   'steps.insect-net.reason': 'Warm enough tonight for mosquitoes.',

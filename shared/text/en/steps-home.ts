@@ -154,6 +154,8 @@ export const stepsHome = {
   'steps.inspect-lead-home.reason': 'Heat damage shows after the trip, not before the next.',
   'steps.replace-used.step': 'Write the list of what was used up, first aid first.',
   'steps.replace-used.reason': 'It is forgotten by the weekend.',
+  'steps.leave-unused-next-time.step': 'Put {name} on the list of what stays at home.',
+  'steps.leave-unused-next-time.reason': 'Not used on three nights.',
   'steps.close-ledger.step': 'Close the ledger and share the costs.',
   'steps.close-ledger.reason': 'Receipts fade.',
   'steps.keep-site-facts.step': 'Keep the site facts: volts, breaker, slope, noise, gate.',
