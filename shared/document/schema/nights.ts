@@ -163,6 +163,8 @@ export const legSchema = z.strictObject({
   fastChargers: z
     .array(z.strictObject({ atM: z.int().min(0).max(3_000_000), powerW: powerWSchema, name: labelSchema.optional() }))
     .max(20),
+  /** Stops at a fast charger that the traveller has agreed to, from the start of the leg. */
+  acceptedStopsM: z.array(z.int().min(0).max(3_000_000)).max(20).optional(),
   note: noteSchema.optional(),
 })
 
