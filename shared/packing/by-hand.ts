@@ -1,5 +1,6 @@
 /** What dragging by hand asks: may it stand here, where nearest may it, what must move to reach things, what room is left. */
 import { freeSpaces, poseRule } from './bay-state.ts'
+import type { BayState } from './bay-state.ts'
 import { boxAt } from './geometry.ts'
 import type { Box } from './geometry.ts'
 import { edgesFor, reachOfState, stateFrom } from './layout.ts'
@@ -8,9 +9,9 @@ import type { Pose } from './poses.ts'
 import { packModelOf, sceneOf } from './scene.ts'
 import type { Scene } from './scene.ts'
 import { MM3_PER_LITRE } from '../units/index.ts'
-import { takeOut } from './search/state.ts'
+import { clashes, takeOut } from './search/state.ts'
 import type { SceneState } from './search/state.ts'
-import type { Layout, LayoutName, PackingInput, Placement, PoseVerdict, Reach, Vec3 } from './types.ts'
+import type { Layout, LayoutName, PackingInput, Placement, PoseVerdict, Reach, RuleCode, Vec3 } from './types.ts'
 
 /** A layout made ready to be asked many times. */
 export type HandScene = { readonly scene: Scene; readonly layout: Layout }
@@ -45,12 +46,15 @@ export const tryPose = (hand: HandScene, tried: Tried): PoseVerdict => {
   if (bay === undefined) return { legal: false, rule: 'does-not-fit', nearest: null }
   const box = boxAt(tried.atMm, tried.sizeMm)
   const edges = edgesFor(unit, tried.sizeMm)
-  const rule = edges === null ? 'does-not-fit' : poseRule(scene, bay, unit.index, box)
+  const rule = edges === null ? 'does-not-fit' : ruleAt(scene, state, bay, unit.index, box)
   if (rule === null && edges !== null) {
     return { legal: true, rule: null, nearest: { ...tried, edges } }
   }
   return { legal: false, rule, nearest: nearestIn(scene, state, unit.index, bayModel.index, tried) }
 }
+
+const ruleAt = (scene: Scene, state: SceneState, bay: BayState, unit: number, box: Box): RuleCode | null =>
+  poseRule(scene, bay, unit, box) ?? (clashes(scene, state, bay.model.index, box) ? 'no-room' : null)
 
 const takeOutAlone = (scene: Scene, state: SceneState, unit: number): void => {
   takeOut(scene, state, new Set([unit]), new Set())
@@ -66,7 +70,7 @@ const nearestIn = (scene: Scene, state: SceneState, unit: number, index: number,
       const near = nearestInSpace(space, pose, tried)
       if (near === null) continue
       const away = distance(near.atMm, tried.atMm) + (sameTurn(near.sizeMm, tried.sizeMm) ? 0 : TURN_MM)
-      if (away >= least || poseRule(scene, bay, unit, boxAt(near.atMm, near.sizeMm)) !== null) continue
+      if (away >= least || ruleAt(scene, state, bay, unit, boxAt(near.atMm, near.sizeMm)) !== null) continue
       least = away
       best = { unitId: tried.unitId, bayId: tried.bayId, ...near, edges: pose.edges }
     }

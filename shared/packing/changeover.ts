@@ -3,8 +3,10 @@ import { spacesOf } from './spaces.ts'
 import { boxAt } from './geometry.ts'
 import type { Box } from './geometry.ts'
 import { sizeWithin } from './poses.ts'
-import { enters, searchChangeover } from './changeover-search.ts'
-import type { ChangeoverTask, Mover, Spot, Step } from './changeover-search.ts'
+import { enters } from './changeover-moves.ts'
+import type { ChangeoverTask, Mover, Spot, Step } from './changeover-moves.ts'
+import { searchChangeover } from './changeover-search.ts'
+import { randomFrom } from './random.ts'
 import type { PackModel } from './scene.ts'
 import type { AwayPlace, Changeover, Layout, Move, PackNight, Placement, Vec3 } from './types.ts'
 
@@ -25,8 +27,10 @@ export type ChangeoverRequest = {
   readonly shouldStop: () => boolean
 }
 
-/** States looked at per changeover before a good list will do. */
-const NODE_LIMIT = 1500
+/** Units up to which every state is searched. */
+const SEARCHED_WHOLE = 8
+/** States looked at before a good list will do. */
+const NODE_LIMIT = 3000
 /** Waiting places offered to a unit at a time. */
 const WAITS = 4
 
@@ -35,14 +39,15 @@ export const changeoverBetween = (request: ChangeoverRequest): Changeover => {
   const { model } = request
   const from = placesOf(request.from)
   const to = placesOf(request.to)
-  const units = model.units.filter((unit) => from.has(unit.id) && to.has(unit.id))
+  /** What has no place in the new layout stays where it is, and in the way. */
+  const units = model.units.filter((unit) => from.has(unit.id))
   const bayIndex = new Map(model.bays.map((bay) => [bay.bay.id, bay.index]))
   const spotOf = (place: Place | undefined): Spot => {
     if (place === undefined || !isPlacement(place)) return { kind: 'away', name: place?.state ?? 'outside' }
     return { kind: 'bay', bay: bayIndex.get(place.bayId) ?? 0, box: boxAt(place.atMm, place.sizeMm) }
   }
   const movers = units.map((unit): Mover => {
-    const target = spotOf(to.get(unit.id))
+    const target = spotOf(to.get(unit.id) ?? from.get(unit.id))
     return {
       source: spotOf(from.get(unit.id)),
       target,
@@ -55,11 +60,11 @@ export const changeoverBetween = (request: ChangeoverRequest): Changeover => {
     bays: model.bays,
     movers,
     waitsFor: (mover, spots) => waitingPlaces(request, units[mover]?.index ?? -1, mover, spots, task),
-    nodeLimit: NODE_LIMIT,
-    exhaustive: false,
+    nodeLimit: movers.length <= SEARCHED_WHOLE ? NODE_LIMIT : 0,
+    exhaustive: movers.length <= SEARCHED_WHOLE,
     shouldStop: request.shouldStop,
   }
-  const found = searchChangeover(task)
+  const found = searchChangeover(task, randomFrom(1))
   const stuck = movers.flatMap((mover, index) => {
     const final = found.final[index]
     const unit = units[index]
@@ -89,7 +94,7 @@ const movesOf = (
     const mover = task.movers[step.mover]
     if (unit === undefined || mover === undefined) return []
     const here = at.get(step.mover) ?? from.get(unit.id)
-    const final = to.get(unit.id)
+    const final = to.get(unit.id) ?? from.get(unit.id)
     if (here === undefined || final === undefined) return []
     const arrives = sameAs(step.to, mover.target)
     const there = arrives ? final : placeOf(step.to, unit.index, request.model)
@@ -118,7 +123,7 @@ const placeOf = (spot: Spot, unit: number, model: PackModel): Place => {
   }
 }
 
-/** Free floor in other bays that no final place needs, then outdoors where the site allows it. */
+/** Outdoors where the site allows it, and free floor that no final place needs. */
 const waitingPlaces = (
   request: ChangeoverRequest,
   unit: number,
@@ -129,6 +134,7 @@ const waitingPlaces = (
   const item = request.model.units[unit]
   const found: Spot[] = []
   if (item === undefined) return found
+  if (request.night.outsideStorage) found.push({ kind: 'away', name: 'waiting outside' })
   for (const bay of request.model.bays) {
     if (bay.bay.belongsTo === 'site' || (bay.bay.softOnly && !item.soft)) continue
     if (bay.bay.unitLimitG !== null && request.massG(item.id) > bay.bay.unitLimitG) continue
@@ -144,7 +150,6 @@ const waitingPlaces = (
     if (here !== null) found.push(here)
     if (found.length >= WAITS) break
   }
-  if (request.night.outsideStorage) found.push({ kind: 'away', name: 'waiting outside' })
   return found
 }
 

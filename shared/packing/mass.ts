@@ -52,7 +52,9 @@ export const massFaults = (scene: Scene, report: MassReport): readonly PackFault
   const { vehicle } = scene.model.input
   const faults: PackFault[] = []
   const check = (rule: PackFault['rule'], amount: number | null, limit: number | null): void => {
-    if (amount !== null && limit !== null && amount > limit) faults.push({ rule, amount, limit, bayId: null })
+    if (amount !== null && limit !== null && amount > limit) {
+      faults.push({ rule, amount, limit, bayId: null, unitId: null, nightId: null })
+    }
   }
   check('payload', report.loadG, report.payloadG)
   check('front-axle', report.frontAxleG, vehicle.frontAxle?.limitG ?? null)

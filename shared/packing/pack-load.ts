@@ -14,7 +14,7 @@ import { build, missingFrom } from './search/build.ts'
 import type { Ranked } from './search/build.ts'
 import { improve } from './search/improve.ts'
 import type { Origin } from './search/objective.ts'
-import { emptyState } from './search/state.ts'
+import { clashes, emptyState } from './search/state.ts'
 import type { SceneState } from './search/state.ts'
 import type {
   InnerPacking,
@@ -26,6 +26,7 @@ import type {
   PackingInput,
   PackingOutcome,
   PackNight,
+  PackPiece,
   Placement,
   Reach,
   Unplaced,
@@ -48,15 +49,16 @@ export const packLoad = (input: PackingInput, budget: PackBudget): PackingOutcom
   const { inner, model, tooMany } = withBins(input, budget.seed)
   const driveScene = sceneOf(model, null)
   const rounds = driveRounds(input, budget.iterations)
-  const drive = solve(driveScene, startFor(driveScene, budget.startFrom?.drive ?? null), null, rounds, run, 'drive')
+  const drive = solveDrive(driveScene, budget, rounds, run)
   const driveLayout = layoutOf(driveScene, drive.state)
   const missing = missingFrom(driveScene, drive.state)
   const unplaced = [...explainAll(driveScene, drive.state, missing), ...tooMany]
+  const known = new Set(model.units.flatMap((unit) => unit.pieces.map((piece) => piece.id)))
   const nights = solveNights(model, driveScene, driveLayout, unplaced, budget, run)
   const mass = massReport(driveScene, drive.state)
   const driveReach = reachOfState(driveScene, drive.state)
   return {
-    units: packedUnits(driveScene),
+    units: [...packedUnits(driveScene), ...input.pieces.filter((piece) => !known.has(piece.id)).map(looseUnit)],
     bins: inner,
     drive: driveLayout,
     driveReach,
@@ -128,8 +130,35 @@ const packedUnits = (scene: Scene): readonly PackedUnit[] =>
     massG: (unit.bin?.massG ?? 0) + unit.pieces.reduce((sum, piece) => sum + piece.massG, 0),
   }))
 
-/** An empty layout, or as much of an earlier one as is still legal. */
-const startFor = (scene: Scene, earlier: Layout | null): SceneState => keepLegal(scene, earlier?.placements ?? [])
+const looseUnit = (piece: PackPiece): PackedUnit => ({
+  id: piece.id,
+  kind: 'piece',
+  pieceIds: [piece.id],
+  sizeMm: piece.sizeMm,
+  massG: piece.massG,
+})
+
+/**
+ * The night is the tighter of the two: it is sketched first, and the drive layout grows round what can stand there day and night.
+ * An earlier plan, where given, takes the sketch's place.
+ */
+const solveDrive = (scene: Scene, budget: PackBudget, rounds: number, run: Run): Ranked => {
+  const earlier = budget.startFrom?.drive
+  const night = scene.model.input.nights[0]
+  if (earlier !== undefined || night === undefined) {
+    return solve(scene, keepLegal(scene, earlier?.placements ?? []), null, rounds, run, 'drive')
+  }
+  const bedScene = sceneOf(scene.model, night)
+  const sketchRounds = Math.floor(rounds * SKETCH_SHARE)
+  const sketch = layoutOf(bedScene, solve(bedScene, emptyState(bedScene), null, sketchRounds, run, 'drive').state)
+  const at = new Map(sketch.placements.map((placement) => [placement.unitId, placement]))
+  const origin: Origin = scene.model.units.map((unit) => at.get(unit.id) ?? 'free')
+  const start = keepLegal(scene, sketch.placements)
+  return solve(scene, start, origin, rounds - sketchRounds, run, 'drive')
+}
+
+/** Share of the drive layout's rounds spent on the sketch of the night. */
+const SKETCH_SHARE = 0.35
 
 /** Places what may stay where it was, from the floor up. */
 const keepLegal = (scene: Scene, placements: readonly Placement[]): SceneState => {
@@ -143,7 +172,7 @@ const keepLegal = (scene: Scene, placements: readonly Placement[]): SceneState =
     const lock = scene.locks[unit.index] ?? null
     if (scene.admissions[unit.index]?.[bay.model.index]?.rule !== null || lock?.atMm !== undefined && lock?.atMm !== null) continue
     const box = boxAt(placement.atMm, placement.sizeMm)
-    if (poseRule(scene, bay, unit.index, box) !== null) continue
+    if (poseRule(scene, bay, unit.index, box) !== null || clashes(scene, state, bay.model.index, box)) continue
     put(scene, bay, unit.index, { box, edges: placement.edges })
     state.where[unit.index] = bay.model.index
   }
@@ -214,11 +243,13 @@ const solveNight = (
   const builds = starts.map((placements) => build(scene, keepLegal(scene, placements), origin, random, run.shouldStop))
   const first = builds.reduce((a, b) => (b.cost < a.cost ? b : a))
   const solved = solve(scene, first.state, origin, rounds, run, 'bed')
-  const bed = layoutOf(scene, solved.state)
+  const bed = withAway(layoutOf(scene, solved.state), model, night)
   const reach = reachOfState(scene, solved.state)
   run.budget.onProgress?.(Math.min(1, run.spent / Math.max(1, run.budget.iterations)), 'changeover')
   const request = { model, night, massG: massOf(driveScene), shouldStop: run.shouldStop }
-  const carried = driveUnplaced.map((each): Unplaced => ({ ...each, layout: 'bed', nightId: night.id, cure: each.cure }))
+  const carried = driveUnplaced
+    .filter((each) => (night.states[each.unitId] ?? 'stored') === 'stored')
+    .map((each): Unplaced => ({ ...each, layout: 'bed', nightId: night.id }))
   return {
     packing: {
       nightId: night.id,
@@ -233,11 +264,20 @@ const solveNight = (
   }
 }
 
+/** Things that did not go in their bin are no unit of the search, but each is somewhere that night. */
+const withAway = (layout: Layout, model: PackModel, night: PackNight): Layout => {
+  const known = new Set([...model.units.map((unit) => unit.id), ...layout.away.map((place) => place.unitId)])
+  const inBins = new Set(model.units.flatMap((unit) => unit.pieces.map((piece) => piece.id)))
+  const away = Object.entries(night.states).flatMap(([unitId, state]) =>
+    state === 'stored' || known.has(unitId) || inBins.has(unitId) ? [] : [{ unitId, state }],
+  )
+  return { placements: layout.placements, away: [...layout.away, ...away] }
+}
+
 /** What was left out by day is not there at night. */
 const withoutUnits = (scene: Scene, ids: ReadonlySet<string>): Scene => ({
   ...scene,
   traits: scene.traits.map((traits, index) => (ids.has(scene.model.units[index]?.id ?? '') ? null : traits)),
-  away: scene.away.filter((place) => !ids.has(place.unitId)),
 })
 
 const massOf = (scene: Scene): ((unitId: string) => number) => {
@@ -253,7 +293,8 @@ const nightFaults = (scene: Scene, state: SceneState, reaches: readonly Reach[])
     if (scene.traits[unit]?.access.has('night') !== true) return []
     if (reach.fromSeatOrBed && reach.blockedBy.length === 0) return []
     const bayId = state.bays[state.where[unit] ?? -1]?.model.bay.id ?? null
-    return [{ rule: 'reach', amount: reach.blockedBy.length, limit: 0, bayId }]
+    const nightId = scene.night?.id ?? null
+    return [{ rule: 'reach', amount: reach.blockedBy.length, limit: 0, bayId, unitId: reach.unitId, nightId }]
   })
 }
 

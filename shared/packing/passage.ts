@@ -5,7 +5,8 @@ import type { Box } from './geometry.ts'
 import { facesWindow, restsOn, shiftTo, sweepOf } from './reach.ts'
 
 /**
- * Index of a window through which `box` passes with `others` in the bay: straight, or shifted into line first where it faces none.
+ * Index of a window through which `box` passes with `others` in the bay: straight, or shifted into line first where it faces none;
+ * the straight way out must be empty of other boxes in both cases, as reach counts them.
  * -1 where none is free or something rests on it.
  */
 export const freeWindow = (bay: BayModel, others: readonly Box[], box: Box): number => {
@@ -29,6 +30,7 @@ export const freeWindow = (bay: BayModel, others: readonly Box[], box: Box): num
     const shift = shiftTo(box, window)
     if (shift === null) continue
     const there = moved(box, shift)
+    if (others.some((other) => overlaps(other, sweepOf(box, window, bay)))) continue
     if (clear(hull(box, there)) && clear(sweepOf(there, window, bay))) return w
   }
   return -1

@@ -1,6 +1,6 @@
 /** Reach: what must be moved to draw each thing out of its bay, through the one opening that needs least. */
 import type { BayModel, Window } from './bay-model.ts'
-import { hull, moved, overlaps } from './geometry.ts'
+import { overlaps } from './geometry.ts'
 import type { Box } from './geometry.ts'
 import type { Vec3 } from './types.ts'
 
@@ -135,12 +135,12 @@ const countIn = (retrieval: Retrieval, row: number): number => {
 /** Fewest boxes first; an opening that opens from inside wins a tie where `preferInside`. */
 export const reachesIn = (bay: BayModel, boxes: readonly Box[], preferInside: boolean): readonly BoxReach[] => {
   const retrievals = bay.windows.map((window) => retrievalOf(bay, boxes, window))
-  return boxes.map((box, index) => {
+  return boxes.map((_, index) => {
     const straight = bestWindow(bay, retrievals, index, preferInside, 'out')
     if (straight >= 0) return found(retrievals, straight, index, boxes.length, true)
     const own = bestWindow(bay, retrievals, index, preferInside, 'ownOut')
     if (own >= 0) return found(retrievals, own, index, boxes.length, false)
-    return roundabout(bay, boxes, retrievals, box, index)
+    return roundabout(bay, boxes, retrievals, index)
   })
 }
 
@@ -176,34 +176,25 @@ const bestWindow = (
   return best
 }
 
-/** Not in line with any opening as it stands: shifted sideways (or lifted) until it faces one, what lies in that way counted too. */
-const roundabout = (
-  bay: BayModel,
-  boxes: readonly Box[],
-  retrievals: readonly Retrieval[],
-  box: Box,
-  index: number,
-): BoxReach => {
-  let best: BoxReach = { window: -1, blockers: boxes.map((_, j) => j).filter((j) => j !== index), straight: false }
+/**
+ * In line with no opening as it stands: it must be lifted round into one large enough for it.
+ * Counted is what lies in the straight sweep, as the definition has it; the opening with the least of that.
+ */
+const roundabout = (bay: BayModel, boxes: readonly Box[], retrievals: readonly Retrieval[], index: number): BoxReach => {
+  const box = boxes[index]
+  let best = -1
+  let least = Infinity
   for (let w = 0; w < bay.windows.length; w++) {
     const window = bay.windows[w]
     const retrieval = retrievals[w]
-    if (window === undefined || retrieval === undefined) continue
-    const shift = shiftTo(box, window)
-    if (shift === null) continue
-    const there = moved(box, shift)
-    const sweep = sweepOf(there, window, bay)
-    const way = hull(box, there)
-    if (hitsSolid(bay, sweep) || hitsSolid(bay, way)) continue
-    const first = new Set<number>()
-    boxes.forEach((other, j) => {
-      if (j === index || !(overlaps(other, way) || overlaps(other, sweep) || restsOn(other, box))) return
-      first.add(j)
-      for (const next of blockersIn(retrieval, j, boxes.length)) if (next !== index) first.add(next)
-    })
-    if (best.window < 0 || first.size < best.blockers.length) best = { window: w, blockers: [...first], straight: false }
+    if (box === undefined || window === undefined || retrieval === undefined || shiftTo(box, window) === null) continue
+    const count = countIn(retrieval, index)
+    if (count >= least) continue
+    least = count
+    best = w
   }
-  return best
+  if (best >= 0) return found(retrievals, best, index, boxes.length, false)
+  return { window: -1, blockers: boxes.map((_, j) => j).filter((j) => j !== index), straight: false }
 }
 
 /** How far a box must shift to lie in line with a window; null where it is too large for it. */

@@ -1,6 +1,7 @@
 /** A scene: one layout to be found, with the units in it and where each may go at all. */
 import { bayModelOf } from './bay-model.ts'
 import type { BayModel, Window } from './bay-model.ts'
+import { moved, overlaps } from './geometry.ts'
 import { stateOf, traitsOf, unitsOf } from './units.ts'
 import type { Unit, UnitTraits } from './units.ts'
 import { sizeWithin } from './poses.ts'
@@ -26,6 +27,8 @@ export type Scene = {
   /** By unit index, then bay index. */
   readonly admissions: readonly (readonly Admission[])[]
   readonly locks: readonly (PackLock | null)[]
+  /** By bay index: other bays of this layout that take up some of the same air. */
+  readonly neighbours: readonly (readonly number[])[]
 }
 
 export const packModelOf = (input: PackingInput): PackModel => ({
@@ -58,19 +61,30 @@ export const sceneOf = (model: PackModel, night: PackNight | null): Scene => {
     const lock = locks[index] ?? null
     return model.bays.map((bay) => admissionOf(unit, own, lock, bay, layout, night))
   })
-  return { layout, night, model, traits, away, admissions, locks }
+  const neighbours = model.bays.map((bay) =>
+    model.bays.filter((other) => shareAir(bay, other, layout)).map((other) => other.index),
+  )
+  return { layout, night, model, traits, away, admissions, locks, neighbours }
 }
 
-/** A loose piece is away as its state says; a bin only where its own state says so. What stays home on every night never travels. */
+/** A loose piece is away as its state says; a bin always stays, with what is left in it. What stays home on every night never travels. */
 const awayState = (model: PackModel, unit: Unit, night: PackNight | null): AwayPlace['state'] | null => {
   if (night === null) {
-    const nights = model.input.nights
+    const nights = unit.bin === null ? model.input.nights : []
     const stays = nights.length > 0 && nights.every((each) => stateOf(each.states, unit.id) === 'left-behind')
     return stays ? 'left-behind' : null
   }
   const state = stateOf(night.states, unit.id)
-  return state === 'stored' ? null : state
+  return unit.bin !== null || state === 'stored' ? null : state
 }
+
+const shareAir = (bay: BayModel, other: BayModel, layout: LayoutName): boolean =>
+  bay !== other &&
+  bay.bay.usable[layout] &&
+  other.bay.usable[layout] &&
+  bay.bay.belongsTo === 'vehicle' &&
+  other.bay.belongsTo === 'vehicle' &&
+  overlaps(moved(bay.box, bay.bay.originMm), moved(other.box, other.bay.originMm))
 
 const REFUSED_TIER = 0
 

@@ -283,6 +283,9 @@ export type PackFault = {
   readonly amount: number
   readonly limit: number
   readonly bayId: string | null
+  /** The unit that is wanted at night and cannot be had; null for limits of the whole load. */
+  readonly unitId: string | null
+  readonly nightId: string | null
 }
 
 /** Things that are legal but want saying: heavy and unrestrained, fuel in the cabin by day. */

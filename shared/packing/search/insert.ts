@@ -10,7 +10,7 @@ import { facesWindow, sweepOf } from '../reach.ts'
 import type { Scene } from '../scene.ts'
 import type { PackLock, Vec3 } from '../types.ts'
 import { bayScore } from './objective.ts'
-import { ownBay } from './state.ts'
+import { clashes, ownBay } from './state.ts'
 import type { SceneState } from './state.ts'
 
 type Spot = { readonly bay: number; readonly pose: Pose3; cost: number }
@@ -53,6 +53,7 @@ export const insert = (
     if (best !== null && spot.cost >= best.cost) break
     const bay = state.bays[spot.bay]
     if (bay === undefined || stackRule(scene, bay, unit, spot.pose.box) !== null) continue
+    if (clashes(scene, state, spot.bay, spot.pose.box)) continue
     spot.cost += blockingCost(scene, bay, unit, spot.pose.box)
     if (best === null || spot.cost < best.cost) best = spot
     if (++looks >= CLOSE_LOOKS) break

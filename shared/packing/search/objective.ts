@@ -6,8 +6,8 @@ import type { Scene } from '../scene.ts'
 import type { Placement } from '../types.ts'
 import type { SceneState } from './state.ts'
 
-/** Where each unit was in the layout that this one grows from; null where it was nowhere. */
-export type Origin = readonly (Placement | null)[]
+/** Where each unit is in the other layout; `free` where it makes no difference, null where it must move in any case. */
+export type Origin = readonly (Placement | 'free' | null)[]
 
 export const LEFT_OUT = 1e6
 const HARD = 1e3
@@ -80,7 +80,7 @@ const accessFault = (
   return { hard: 0, soft: seat + (access.has('on-arrival') ? count * 0.5 : 0) }
 }
 
-/** Cost of a layout. `origin` is null for the drive layout. */
+/** Cost of a layout. `origin` is null where there is no other layout yet. */
 export const costOf = (scene: Scene, state: SceneState, origin: Origin | null): number => {
   const { weights, freeShare01 } = scene.model.input
   let hard = 0
@@ -111,7 +111,7 @@ export const costOf = (scene: Scene, state: SceneState, origin: Origin | null): 
     leftOut * LEFT_OUT +
     (hard + axleExcess(scene, massG, momentX)) * HARD +
     weights.reach * reach +
-    weights.dusk * (origin === null ? willMove(scene, state) : movedFrom(state, origin)) +
+    weights.dusk * ((scene.layout === 'drive' ? willMove(scene, state) : 0) + (origin === null ? 0 : movedFrom(state, origin))) +
     weights.lowAndCentral * (height + central) +
     weights.baysKeptFree * (used * 0.5 + crowded * 2) +
     strangers(scene, state) * APART_FROM_FRIEND
@@ -167,7 +167,10 @@ const willMove = (scene: Scene, state: SceneState): number => {
 const movedFrom = (state: SceneState, origin: Origin): number => {
   let moves = 0
   for (const bay of state.bays) {
-    for (const item of bay.placed) if (!sameSpot(bay.model.bay.id, item, origin[item.unit] ?? null)) moves++
+    for (const item of bay.placed) {
+      const spot = origin[item.unit] ?? null
+      if (spot !== 'free' && !sameSpot(bay.model.bay.id, item, spot)) moves++
+    }
   }
   return moves
 }

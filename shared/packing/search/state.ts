@@ -1,6 +1,8 @@
 /** The whole of one layout while it is searched: every bay, and who is where. */
 import { copyBay, emptyBay, rebuiltBay } from '../bay-state.ts'
 import type { BayState, Placed } from '../bay-state.ts'
+import { moved, overlaps } from '../geometry.ts'
+import type { Box } from '../geometry.ts'
 import type { Scene } from '../scene.ts'
 
 export type SceneState = {
@@ -51,3 +53,17 @@ export const takeOut = (
 
 export const placedOf = (state: SceneState, unit: number): Placed | null =>
   state.bays[state.where[unit] ?? -1]?.placed.find((item) => item.unit === unit) ?? null
+
+/** Whether a box in one bay would stand in the air of a unit in another bay that overlaps it. */
+export const clashes = (scene: Scene, state: SceneState, bay: number, box: Box): boolean => {
+  const neighbours = scene.neighbours[bay]
+  const origin = scene.model.bays[bay]?.bay.originMm
+  if (neighbours === undefined || neighbours.length === 0 || origin === undefined) return false
+  return neighbours.some((index) => {
+    const other = state.bays[index]
+    if (other === undefined || other.placed.length === 0) return false
+    const there = other.model.bay.originMm
+    const here = moved(box, [origin[0] - there[0], origin[1] - there[1], origin[2] - there[2]])
+    return other.placed.some((item) => overlaps(item, here))
+  })
+}
