@@ -8,8 +8,9 @@ import type { FileCalls } from './calls.ts'
 import { attempt } from './cause.ts'
 import { sweepFolder } from './sweep.ts'
 
-/** Largest trip read, bytes: 32 MiB. */
-export const LARGEST_FILE_BYTES = 32 * 1024 * 1024
+const MIB = 1_048_576
+/** Largest trip read, bytes. */
+export const LARGEST_FILE_BYTES = 32 * MIB
 const LAST_NUMBER = 999
 
 export function createNodeFiles(calls: FileCalls, windows: boolean, nowMs: () => number): Files {
@@ -43,7 +44,13 @@ export async function readWithinLimit(calls: FileCalls, path: string): Promise<R
   if (stat.value.isDirectory) return fail(problem('file-is-folder', [], { path }))
   if (!stat.value.isFile) return fail(problem('file-unreadable', [], { path }))
   if (stat.value.size > LARGEST_FILE_BYTES) {
-    return fail(problem('file-too-large', [], { path, bytes: stat.value.size, limit: LARGEST_FILE_BYTES }))
+    return fail(
+      problem('file-too-large', [], {
+        path,
+        sizeMib: Math.ceil(stat.value.size / MIB),
+        limitMib: LARGEST_FILE_BYTES / MIB,
+      }),
+    )
   }
   return attempt(path, () => calls.readFile(path))
 }

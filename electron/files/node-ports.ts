@@ -46,6 +46,7 @@ export async function createNodePorts(setting: PortSetting): Promise<HostPorts> 
   return {
     facts: facts(setting),
     files: createNodeFiles(calls, windows, () => Date.now()),
+    encode: (text) => new TextEncoder().encode(text),
     backups: createBackups({ calls, folder: folders.backups, nowUtc, windows }),
     journal: createJournal({ calls, folder: folders.journal }),
     locks: createLocks({ calls, folder: folders.locks }),

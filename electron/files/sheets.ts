@@ -5,6 +5,8 @@ import { ok } from '../../shared/result/index.ts'
 import type { Result } from '../../shared/result/index.ts'
 import type { SheetFile, Sheets } from '../../shared/host/index.ts'
 import { createText } from '../../shared/text/index.ts'
+import { formatIso } from '../../shared/units/index.ts'
+import type { Utc } from '../../shared/units/index.ts'
 import { renderPdf } from './pdf/index.ts'
 
 const utf8 = new TextEncoder()
@@ -16,11 +18,11 @@ export function createSheets(): Sheets {
       const input: CardInput = { trip, plan, text: createText(language, units), nightId: null, paper }
       switch (sheet) {
         case 'load':
-          return pdf('load', loadCard(input))
+          return pdf('load', loadCard(input), atUtc)
         case 'night':
-          return pdf('night', nightCard(input))
+          return pdf('night', nightCard(input), atUtc)
         case 'checklist':
-          return pdf('checklist', checklistCard(input))
+          return pdf('checklist', checklistCard(input), atUtc)
         case 'pocket':
           return text('pocket.html', 'text/html', pocketSheet(input))
         case 'calendar':
@@ -32,8 +34,8 @@ export function createSheets(): Sheets {
   }
 }
 
-async function pdf(name: string, document: CardDocument): Promise<Result<SheetFile>> {
-  return ok({ name: `${name}.pdf`, mediaType: 'application/pdf', bytes: await renderPdf(document) })
+async function pdf(name: string, document: CardDocument, atUtc: Utc): Promise<Result<SheetFile>> {
+  return ok({ name: `${name}.pdf`, mediaType: 'application/pdf', bytes: await renderPdf(document, formatIso(atUtc)) })
 }
 
 const text = (name: string, mediaType: string, content: string): Result<SheetFile> =>

@@ -4,8 +4,8 @@ import type { Result } from '../result/index.ts'
 import { CONTRACT } from './contract.ts'
 import { createPathTokens, createTurns } from './handlers/context.ts'
 import type { Context, Handlers } from './handlers/context.ts'
-import { infoHandlers } from './handlers/info.ts'
-import { forget, openHandlers } from './handlers/open.ts'
+import { ANY_CALLER, infoHandlers } from './handlers/info.ts'
+import { openHandlers, releaseCaller } from './handlers/open.ts'
 import { recoveryHandlers } from './handlers/recovery.ts'
 import { saveHandlers } from './handlers/save.ts'
 import { sheetHandlers } from './handlers/sheets.ts'
@@ -19,6 +19,10 @@ export type Host = {
   readonly release: (caller: Caller) => Promise<void>
   /** A token for a path that the host itself was given: command line, double click, second start. */
   readonly offerPath: (path: string) => string
+  /** The path that a window is opened for; its page asks with `readHostInfo`. */
+  readonly startAt: (caller: Caller, path: string) => void
+  /** The window that has this file open. */
+  readonly whoHas: (path: string) => Promise<Caller | null>
 }
 
 /** `startPath`: the trip named at the start, already absolute; null for none. */
@@ -28,7 +32,7 @@ export function createHost(ports: HostPorts, startPath: string | null): Host {
     ports,
     paths,
     open: new Map(),
-    startToken: startPath === null ? null : paths.tokenOf(startPath),
+    startPaths: new Map(startPath === null ? [] : [[ANY_CALLER, startPath]]),
     inTurn: createTurns(),
   }
   const handlers: Handlers = {
@@ -41,7 +45,14 @@ export function createHost(ports: HostPorts, startPath: string | null): Host {
   return {
     handle: (caller, name, input) => handle(handlers, caller, name, input),
     release: async (caller) => {
-      for (const open of context.open.values()) if (open.caller === caller) await forget(context, open)
+      context.startPaths.delete(caller)
+      await releaseCaller(context, caller)
+    },
+    startAt: (caller, path) => context.startPaths.set(caller, path),
+    whoHas: async (path) => {
+      const identity = await ports.files.identify(path)
+      if (!identity.ok) return null
+      return [...context.open.values()].find((open) => open.path === identity.value.realPath)?.caller ?? null
     },
     offerPath: paths.tokenOf,
   }

@@ -45,3 +45,7 @@ export type {
 } from './ports/index.ts'
 export { CONTENT_SECURITY_POLICY, PAGE_HEADERS } from './page-policy.ts'
 export { plainFileStem, tripFileName } from './file-name.ts'
+export { ENDLESS_ITERATIONS, jsonSchemas, PLAN_ITERATIONS, planTrip } from './plan-trip.ts'
+export type { PlannedTrip } from './plan-trip.ts'
+export type { Trip } from '../document/index.ts'
+export type { Plan, PlanBudget } from '../plan/index.ts'

@@ -1,7 +1,7 @@
 /** What every handler works on: the ports, the trips that windows hold open, and the tokens that stand for paths. */
 import type { Trip } from '../../document/index.ts'
 import { parseTrip, serializeTrip } from '../../document/index.ts'
-import { fail, ok, problem } from '../../result/index.ts'
+import { fail, invariant, ok, problem } from '../../result/index.ts'
 import type { Result } from '../../result/index.ts'
 import type { OpenFile, OperationInput, OperationOutput } from '../contract.ts'
 import type { OperationName } from '../operations.ts'
@@ -33,7 +33,8 @@ export type Context = {
   readonly ports: HostPorts
   readonly open: Map<string, OpenTrip>
   readonly paths: PathTokens
-  readonly startToken: string | null
+  /** Path that each window was opened for; the empty caller's is everyone's. */
+  readonly startPaths: Map<Caller, string>
   /** Runs the jobs of one key one after the other. */
   readonly inTurn: <T>(key: string, job: () => Promise<T>) => Promise<T>
 }
@@ -100,6 +101,13 @@ export function addOpen(context: Context, open: Omit<OpenTrip, 'token' | 'journa
 export const addUntitled = (context: Context, caller: Caller, name: string, journalId?: string): OpenTrip =>
   addOpen(context, { caller, name, folder: null, path: null, writable: true, sha256: null, lock: null }, journalId)
 
-export const readTrip = (bytes: Uint8Array): Result<Trip> => parseTrip(bytes)
+/** A trip as the page will edit it; the first problem of a file that is none. */
+export function readTrip(bytes: Uint8Array): Result<Trip> {
+  const parsed = parseTrip(bytes)
+  if (parsed.ok) return parsed
+  const [first] = parsed.problem
+  invariant(first !== undefined, 'a refused trip says why')
+  return fail(first)
+}
 
-export const writeTrip = (trip: Trip): Uint8Array => serializeTrip(trip)
+export const writeTrip = (context: Context, trip: Trip): Uint8Array => context.ports.encode(serializeTrip(trip))

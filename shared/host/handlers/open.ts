@@ -62,6 +62,11 @@ export async function forget(context: Context, open: OpenTrip): Promise<void> {
   await open.lock?.release()
 }
 
+/** What a window held before it was closed, reloaded or lost: locks are given up, recovery copies stay. */
+export async function releaseCaller(context: Context, caller: Caller): Promise<void> {
+  for (const open of context.open.values()) if (open.caller === caller) await forget(context, open)
+}
+
 async function listSamples(context: Context): ReturnType<Handlers['listSamples']> {
   const found = await context.ports.samples.list()
   if (!found.ok) return found

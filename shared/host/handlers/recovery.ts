@@ -17,7 +17,7 @@ export function recoveryHandlers(
       const keptAtUtc = clock.nowUtc()
       const { journalId: id, name: fileName, path, sha256: baseSha256 } = open.value
       const entry = { id, title: trip.title, fileName, path, baseSha256, keptAtUtc }
-      const kept = await context.inTurn(`keep ${id}`, () => journal.keep(entry, writeTrip(trip)))
+      const kept = await context.inTurn(`keep ${id}`, () => journal.keep(entry, writeTrip(context, trip)))
       return kept.ok ? ok({ keptAtUtc }) : kept
     },
     listRecoveries: async () => {

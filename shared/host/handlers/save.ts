@@ -60,8 +60,13 @@ async function saveHere(
   if (open.path === null) return fail(problem('trip-has-no-file'))
   const expected = await expectedOnDisk(context, open, open.path, replacing)
   if (!expected.ok) return expected
-  const saved = await context.ports.files.save(open.path, writeTrip(trip), expected.value)
-  if (!saved.ok) return saved
+  const saved = await context.ports.files.save(open.path, writeTrip(context, trip), expected.value)
+  if (!saved.ok) {
+    // The new bytes stand there; only the disk's confirmation is missing. The next save must expect them.
+    const { sha256 } = saved.problem.params
+    if (saved.problem.code === 'file-not-durable' && typeof sha256 === 'string') open.sha256 = sha256
+    return saved
+  }
   open.sha256 = saved.value.sha256
   return finish(context, open)
 }
@@ -144,7 +149,7 @@ async function writeNew(
     const kept = await context.ports.backups.keep(path, before.value.bytes)
     if (!kept.ok) context.ports.log.write('backup-not-kept', { code: kept.problem.code })
   }
-  return context.ports.files.save(path, writeTrip(trip), replaces)
+  return context.ports.files.save(path, writeTrip(context, trip), replaces)
 }
 
 async function finish(context: Context, open: OpenTrip): Promise<Result<Saved>> {

@@ -42,6 +42,7 @@ export const stepSchema = z.object({
   startUtc: utcSchema.nullable(),
   latestStartUtc: utcSchema.nullable(),
   state: z.enum(['open', 'done', 'skipped']),
+  skipReason: z.string().nullable(),
 })
 
 export const conflictSchema = z.union([
@@ -58,6 +59,7 @@ export const conflictSchema = z.union([
     kind: z.literal('bad-rule'),
     ruleId: z.string(),
     message: z.string(),
+    at: z.string(),
   }),
 ])
 

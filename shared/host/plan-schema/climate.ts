@@ -55,6 +55,7 @@ export const heaterParametersSchema = z.object({
   mayRunAllNight: z.boolean(),
   switchesOffAfterS: z.number().nullable(),
   switchesOffBelow01: z.number().nullable(),
+  lowerLimitC: z.exactOptional(z.number().nullable()),
 })
 
 export const bedHeaterSchema = z.object({
@@ -198,6 +199,7 @@ export const nightInputSchema = z.object({
       }),
     ])
     .nullable(),
+  arriveInsideC: z.exactOptional(z.number().nullable()),
 })
 
 export const nightSeriesSchema = z.object({
@@ -374,6 +376,19 @@ export const frontPointSchema = z.object({
 export const nightSearchSchema = z.object({
   front: z.array(frontPointSchema),
   recommendedIndex: z.number(),
+  reason: z.exactOptional(z.enum(['warm-and-leg', 'warm-with-stop', 'warm-no-leg', 'leg-first', 'warmest'])),
+  sensitivity: z.exactOptional(
+    z.object({
+      colder: z.object({
+        comfortMarginK: z.number(),
+        depart01: z.number().nullable(),
+        legMarginWh: z.number().nullable(),
+      }),
+      thirstier: z.object({
+        legMarginWh: z.number().nullable(),
+      }),
+    }),
+  ),
   evaluated: z.number(),
 })
 

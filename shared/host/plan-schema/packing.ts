@@ -131,6 +131,8 @@ export const packFaultSchema = z.object({
   amount: z.number(),
   limit: z.number(),
   bayId: z.string().nullable(),
+  unitId: z.string().nullable(),
+  nightId: z.string().nullable(),
 })
 
 export const packCautionSchema = z.object({

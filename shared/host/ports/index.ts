@@ -13,6 +13,8 @@ export type HostFacts = Omit<HostInfo, 'startToken' | 'hasDialogs' | 'tripsFolde
 export type HostPorts = {
   readonly facts: HostFacts
   readonly files: Files
+  /** Text as UTF-8. */
+  readonly encode: (text: string) => Uint8Array
   readonly backups: Backups
   readonly journal: Journal
   readonly locks: Locks

@@ -2,6 +2,7 @@
 import { z } from '../zod.ts'
 import { nothingSchema, tokenSchema } from './values.ts'
 
+/** The first call of a page, and only the first: it gives up what an earlier page of the same window held open. */
 export const readHostInfo = {
   input: nothingSchema,
   output: z.strictObject({

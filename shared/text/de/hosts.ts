@@ -1,4 +1,87 @@
-/** German sentences: hosts. */
-import type { hosts as english } from '../en/hosts.ts'
-
-export const hosts: Record<keyof typeof english, string> = {}
+/** German sentences: what can go wrong with files, menus and dialogs. Flat keys; `{name}` is filled in; "one | many" chooses by `count`. */
+export const hosts = {
+  'problem.file-missing': '{path} ist nicht mehr da. Laufwerk oder Ordner prüfen, oder unter anderem Namen speichern.',
+  'problem.file-not-allowed':
+    '{path} ist für diese Anmeldung gesperrt. Unter anderem Namen speichern, oder die Schreibrechte ändern.',
+  'problem.file-read-only': '{path} ist schreibgeschützt. Unter anderem Namen speichern, oder den Schutz aufheben.',
+  'problem.disk-full':
+    'Kein Platz mehr für {path}. Die Datei ist unverändert. Platz schaffen und erneut speichern, oder anderswo speichern.',
+  'problem.file-is-folder': '{path} ist ein Ordner, keine Reise. Die Datei darin wählen.',
+  'problem.file-exists': '{path} gibt es schon und wurde nicht angerührt. Anderen Namen wählen.',
+  'problem.file-name-too-long': 'Der Name {path} ist länger, als dieser Datenträger erlaubt. Einen kürzeren wählen.',
+  'problem.file-unreadable': '{path} ist keine lesbare Datei.',
+  'problem.too-many-files-open':
+    'Das System hat zu viele Dateien offen. Einige Programme schließen und erneut versuchen; nichts wurde geändert.',
+  'problem.device-failed':
+    'Der Datenträger unter {path} antwortet nicht. Verbindung prüfen oder anderswo speichern; die Änderungen bleiben hier erhalten.',
+  'problem.file-busy': 'Ein anderes Programm hält {path} gerade fest. Dort schließen, dann erneut versuchen.',
+  'problem.file-failed':
+    'Das System hat {path} abgewiesen ({system}). Nichts wurde geändert. Erneut versuchen, oder unter anderem Namen speichern.',
+  'problem.file-too-large': '{path} hat {sizeMib} MiB; eine Reise darf höchstens {limitMib} MiB haben.',
+  'problem.file-not-durable':
+    '{path} wurde geschrieben, aber der Datenträger hat es nicht bestätigt. Vor dem Abziehen noch einmal speichern.',
+  'problem.trip-changed-on-disk':
+    'Ein anderes Programm hat diese Reise seit dem Öffnen geändert. Die eigene behalten, die andere nehmen, oder die eigene unter anderem Namen speichern.',
+  'problem.trip-file-missing':
+    '{name} wurde seit dem Öffnen verschoben oder gelöscht. Dort neu speichern, oder unter anderem Namen.',
+  'problem.trip-has-no-file': 'Diese Reise wurde noch nie gespeichert. Einen Namen wählen.',
+  'problem.trip-open-in-window': '{name} ist in einem anderen Fenster offen, das jetzt vorn steht.',
+  'problem.trip-open-elsewhere':
+    '{name} ist in einem anderen Lauf dieses Planers offen. Dort schließen, oder eine Kopie öffnen.',
+  'problem.trip-token-unknown': 'Dieses Fenster hat die Reise nicht mehr. Noch einmal öffnen.',
+  'problem.sample-unknown': 'Es gibt keine Beispielreise namens {id}.',
+  'problem.backup-unknown': 'Diese frühere Fassung ist nicht mehr aufbewahrt.',
+  'problem.recovery-unknown': 'Diese Rettungskopie ist nicht mehr da.',
+  'problem.base64-unreadable': 'Die Datei ist nicht vollständig angekommen. Noch einmal öffnen.',
+  'problem.host-has-no-dialogs': 'Hier wird eine Reise geöffnet, indem man auf der Seite eine Datei wählt.',
+  'problem.host-operation-unknown': 'Das Fenster hat etwas verlangt, das diese Version nicht kennt. Neu laden.',
+  'problem.host-input-refused':
+    'Das Fenster hat etwas Unlesbares geschickt ({operation}: {where}). Nichts wurde geändert.',
+  'problem.host-sender-refused': 'Diese Seite darf nichts verlangen.',
+  'problem.host-crashed':
+    'Im Planer ist etwas schiefgegangen ({operation}). Die Änderungen bleiben erhalten; unter anderem Namen speichern und neu starten.',
+  'problem.host-gone':
+    'Der Planer hinter diesem Fenster läuft nicht mehr. Neu starten; ungespeicherte Änderungen werden dann angeboten.',
+  'problem.sheet-failed': 'Das Blatt konnte nicht erstellt werden.',
+  'hosts.menu.file': 'Datei',
+  'hosts.menu.edit': 'Bearbeiten',
+  'hosts.menu.view': 'Ansicht',
+  'hosts.menu.help': 'Hilfe',
+  'hosts.menu.new': 'Neue Reise',
+  'hosts.menu.open': 'Öffnen …',
+  'hosts.menu.save': 'Speichern',
+  'hosts.menu.save-as': 'Speichern unter …',
+  'hosts.menu.export': 'Blätter erstellen …',
+  'hosts.menu.close': 'Fenster schließen',
+  'hosts.menu.quit': 'Beenden',
+  'hosts.menu.undo': 'Rückgängig',
+  'hosts.menu.redo': 'Wiederholen',
+  'hosts.menu.cut': 'Ausschneiden',
+  'hosts.menu.copy': 'Kopieren',
+  'hosts.menu.paste': 'Einfügen',
+  'hosts.menu.select-all': 'Alles auswählen',
+  'hosts.menu.preferences': 'Einstellungen …',
+  'hosts.menu.theme-light': 'Hell',
+  'hosts.menu.theme-dark': 'Dunkel',
+  'hosts.menu.theme-night-red': 'Nachtrot',
+  'hosts.menu.zoom-in': 'Größer',
+  'hosts.menu.zoom-out': 'Kleiner',
+  'hosts.menu.zoom-reset': 'Übliche Größe',
+  'hosts.menu.full-screen': 'Vollbild',
+  'hosts.menu.about': 'Über',
+  'hosts.menu.diagnostics': 'Diagnose …',
+  'hosts.dialog.open': 'Reise öffnen',
+  'hosts.dialog.save': 'Reise speichern',
+  'hosts.dialog.folder': 'Ordner für die Blätter',
+  'hosts.dialog.tripFiles': 'Reisen',
+  'hosts.dialog.allFiles': 'Alle Dateien',
+  'hosts.close.question': 'Diese Reise hat ungespeicherte Änderungen.',
+  'hosts.close.detail': 'Sie bleiben erhalten und werden beim nächsten Start angeboten.',
+  'hosts.close.stay': 'Bleiben',
+  'hosts.close.close': 'Schließen',
+  'hosts.crash.question': 'Das Fenster arbeitet nicht mehr.',
+  'hosts.crash.detail':
+    'Die Änderungen bis auf die letzten ein, zwei Sekunden sind aufbewahrt. Neu laden holt sie zurück.',
+  'hosts.crash.reload': 'Neu laden',
+  'hosts.crash.quit': 'Beenden',
+} as const

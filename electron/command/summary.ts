@@ -1,0 +1,147 @@
+/** How the trip stands, on a screenful: verdict, load, nights, next leg, checklist, what falls short and what would help. */
+import type { Plan, PlannedTrip, Trip } from '../../shared/host/index.ts'
+import type { Text } from '../../shared/text/index.ts'
+import { formatIso } from '../../shared/units/index.ts'
+import { namesOf, remedyWords } from './remedy-words.ts'
+
+const ISO_DATE_LENGTH = 10
+/** Remedies listed, best first. */
+const MOST_REMEDIES = 8
+
+/** Holds or not, and the numbers that say why. */
+export function verdictLine({ trip, plan }: PlannedTrip, text: Text): string {
+  const { verdict } = plan
+  const zone = trip.nights[0]?.site.zone ?? 'UTC'
+  const parts = [
+    verdict.depart01 === null ? null : text.t('verdict.depart', { depart01: verdict.depart01 }),
+    verdict.legMarginWh === null ? null : margin(verdict.legMarginWh, text),
+    text.t('verdict.coldest', { coldestC: verdict.coldestBedC, coldestUtc: verdict.coldestBedUtc, zone }),
+    verdict.movesAtDusk === 0 ? text.t('verdict.movesNone') : text.t('verdict.moves', { count: verdict.movesAtDusk }),
+  ].filter((part) => part !== null)
+  const head = verdict.holds ? text.t('verdict.holds') : text.t('verdict.fails', { count: verdict.shortfalls })
+  return `${head} ${parts.join('; ')}.`
+}
+
+const margin = (marginWh: number, text: Text): string =>
+  marginWh >= 0 ? text.t('verdict.margin', { marginWh }) : text.t('verdict.short', { shortWh: -marginWh })
+
+export function summary(planned: PlannedTrip, text: Text): string {
+  const { trip, plan } = planned
+  const sections = [
+    section(trip.title, [verdictLine(planned, text)]),
+    section(text.t('command.load'), loadLines(plan, trip, text)),
+    section(
+      text.t('command.night'),
+      trip.nights.flatMap((_, index) => nightLines(plan, trip, index, text)),
+    ),
+    section(
+      text.t('command.leg'),
+      plan.nights.flatMap((night) => legLines(night, text)),
+    ),
+    section(text.t('command.checklist'), stepLines(plan, text)),
+    section(text.t('command.shortfalls'), findingLines(plan, 'shortfall', text)),
+    section(text.t('command.remedies'), remedyLines(plan, trip, text)),
+    section(text.t('command.cautions'), findingLines(plan, 'caution', text)),
+  ]
+  return sections.filter((each) => each !== '').join('\n\n')
+}
+
+const section = (title: string, lines: readonly string[]): string =>
+  lines.length === 0 ? '' : [title, ...lines.map((line) => `  ${line}`)].join('\n')
+
+function loadLines({ packing }: Plan, trip: Trip, text: Text): readonly string[] {
+  const { loadG, payloadG } = packing.mass
+  const bays = new Set(packing.drive.placements.map((placement) => placement.bayId))
+  const left = new Set(
+    [...packing.driveUnplaced, ...packing.nights.flatMap((night) => night.unplaced)].map((one) => one.unitId),
+  )
+  const sites = new Map(trip.nights.map((night) => [night.id, night.site.name]))
+  return [
+    text.t('command.loadLine', { loadG, payloadG, count: bays.size }),
+    ...(left.size === 0 ? [] : [text.t('command.unplaced', { count: left.size })]),
+    ...packing.nights.flatMap(({ nightId, changeover }) =>
+      changeover.moves.length === 0
+        ? []
+        : [text.t('command.bedMoves', { count: changeover.moves.length, site: sites.get(nightId) ?? nightId })],
+    ),
+  ]
+}
+
+function nightLines(plan: Plan, trip: Trip, index: number, text: Text): readonly string[] {
+  const night = trip.nights[index]
+  const planned = plan.nights[index]
+  if (night === undefined || planned === undefined) return []
+  const { outcome, clock } = planned
+  const names = namesOf(trip)
+  const head = text.t('command.nightLine', {
+    site: night.site.name,
+    date: text.date(night.date),
+    coldestC: outcome.coldestBedC,
+    coldestUtc: outcome.coldestBedUtc,
+    outsideC: outcome.coldestOutsideC,
+    outsideUtc: outcome.coldestOutsideUtc,
+    zone: clock.zone,
+  })
+  const sleepers = outcome.sleepers.map(({ sleeperId, verdict, marginK }) => {
+    const traveller = names.traveller(sleeperId)
+    const word = text.t(`command.sleeper.${verdict}`)
+    return marginK >= 0
+      ? text.t('command.sleeper', { traveller, verdict: word, marginK })
+      : text.t('command.sleeperShort', { traveller, verdict: word, shortK: -marginK })
+  })
+  return [head, ...[...sleepers, ...energyLines(planned, text)].map((line) => `  ${line}`)]
+}
+
+function energyLines({ outcome }: Plan['nights'][number], text: Text): readonly string[] {
+  const { supply, fromSiteWh, heatingWh, arrive01, depart01 } = outcome
+  const fed =
+    supply === null
+      ? text.t('command.noSupply', { heatingWh })
+      : text.t('command.supplyLine', {
+          askA: supply.askA,
+          limit: text.t(`command.limit.${supply.limitedBy}`),
+          fromSiteWh,
+          heatingWh,
+        })
+  return arrive01 === null || depart01 === null ? [fed] : [fed, text.t('command.batteryLine', { arrive01, depart01 })]
+}
+
+function legLines({ outcome }: Plan['nights'][number], text: Text): readonly string[] {
+  const { leg } = outcome
+  if (leg === null) return []
+  const { needWh, reserveWh, marginWh } = leg
+  return [
+    marginWh >= 0
+      ? text.t('command.legLine', { needWh, reserveWh, marginWh })
+      : text.t('command.legShort', { needWh, reserveWh, shortWh: -marginWh }),
+    ...leg.stops.map(({ atM, energyWh, durationS }) => `  ${text.t('command.legStop', { atM, energyWh, durationS })}`),
+  ]
+}
+
+function stepLines({ checklist, nights }: Plan, text: Text): readonly string[] {
+  const [first] = checklist.steps
+  if (first === undefined) return []
+  const zone = nights[0]?.clock.zone ?? 'UTC'
+  const when =
+    first.startUtc === null
+      ? ''
+      : `${formatIso(first.startUtc).slice(0, ISO_DATE_LENGTH)} ${text.clock(first.startUtc, zone)} `
+  const words =
+    first.text.kind === 'key' && text.has(first.text.step) ? text.t(first.text.step, first.params) : first.text.step
+  return [text.t('command.steps', { count: checklist.steps.length, first: `${when}${words}` })]
+}
+
+function findingLines(
+  { findings }: Plan,
+  severity: Plan['findings'][number]['severity'],
+  text: Text,
+): readonly string[] {
+  const lines = findings.filter((finding) => finding.severity === severity).map(({ problem }) => text.problem(problem))
+  return [...new Set(lines)].map((line) => `– ${line}`)
+}
+
+function remedyLines({ remedies, verdict }: Plan, trip: Trip, text: Text): readonly string[] {
+  if (verdict.holds) return []
+  if (remedies.length === 0) return [text.t('command.noRemedy')]
+  return remedies.slice(0, MOST_REMEDIES).map((remedy, index) => `${index + 1}. ${remedyWords(remedy, trip, text)}`)
+}
