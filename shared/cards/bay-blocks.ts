@@ -1,5 +1,7 @@
 /** The bays of a layout as drawings under their own headings. */
+import type { Bay, Trip } from '../document/index.ts'
 import { bayDrawings } from './bay-drawing.ts'
+import type { BayOutline } from './bay-drawing.ts'
 import { textWidthMm } from './model.ts'
 import type { Block } from './model.ts'
 import type { Names } from './names.ts'
@@ -27,11 +29,30 @@ export function bayBlocks(input: CardInput, names: Names, layout: Layout, unlike
       massG,
       limitG: bay.loadLimitG,
     })
-    const [first, ...more] = bayDrawings({ bay, placements, names, text, widthMm: textWidthMm(paper) })
+    const [first, ...more] = bayDrawings({
+      bay,
+      placements,
+      names,
+      text,
+      widthMm: textWidthMm(paper),
+      outlines: unlike === null ? [] : bedIn(bay, trip.vehicle.bed, text.t('cards.bed')),
+    })
     const head: Block = { kind: 'heading', level: 3, text: heading }
     return first === undefined ? [head] : [{ kind: 'together', blocks: [head, first] }, ...more]
   })
 }
+
+type Vec3 = readonly [number, number, number]
+
+/** The part of the made bed that lies in a bay, in the bay's frame. */
+function bedIn(bay: Bay, bed: Trip['vehicle']['bed'], label: string): readonly BayOutline[] {
+  const from = at3((axis) => Math.max(0, bed.atMm[axis] - bay.originMm[axis]))
+  const to = at3((axis) => Math.min(bay.sizeMm[axis], bed.atMm[axis] + bed.sizeMm[axis] - bay.originMm[axis]))
+  const sizeMm = at3((axis) => to[axis] - from[axis])
+  return sizeMm.every((edge) => edge > 0) ? [{ label, atMm: from, sizeMm }] : []
+}
+
+const at3 = (value: (axis: 0 | 1 | 2) => number): Vec3 => [value(0), value(1), value(2)]
 
 const sameBay = (a: Layout['placements'], b: Layout['placements']): boolean =>
   a.length === b.length &&

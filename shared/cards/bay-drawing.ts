@@ -17,7 +17,12 @@ export type BayDrawingInput = {
   readonly names: Names
   readonly text: Text
   readonly widthMm: number
+  /** Things that take room without being units, such as the made bed; bay frame. */
+  readonly outlines: readonly BayOutline[]
 }
+
+export type BayOutline = { readonly label: string; readonly atMm: Vec3; readonly sizeMm: Vec3 }
+type Vec3 = readonly [number, number, number]
 
 const EDGE_MM = 5
 const TITLE_MM = 4.2
@@ -78,7 +83,7 @@ function panelsOf({ bay, placements, text }: BayDrawingInput): readonly Panel[] 
   return flat ? plans : [...plans, side]
 }
 
-function panelShapes(panel: Panel, frame: Frame, { names, text }: BayDrawingInput): readonly Shape[] {
+function panelShapes(panel: Panel, frame: Frame, { names, text, outlines }: BayDrawingInput): readonly Shape[] {
   const [left, top] = frame.originMm
   const { bay, scale, view } = frame
   const width = bay.sizeMm[0] * scale
@@ -103,7 +108,8 @@ function panelShapes(panel: Panel, frame: Frame, { names, text }: BayDrawingInpu
     ...obstacleShapes(frame),
     ...slopeShapes(frame),
     ...panel.ghosts.map((unit): Shape => ghost(boxOnPaper(unit.atMm, unit.sizeMm, frame))),
-    ...panel.units.flatMap((unit) => unitShapes(unit, frame, names)),
+    ...panel.units.flatMap((unit, index) => unitShapes(unit, panel.units.slice(index + 1), frame, names)),
+    ...outlines.flatMap((box) => outlineShapes(box, frame)),
     ...outlineWithGaps(frame),
     front,
   ]
@@ -132,36 +138,82 @@ function boxOnPaper(
   }
 }
 
-function unitShapes(unit: Placement, frame: Frame, names: Names): readonly Shape[] {
-  const { at, size } = boxOnPaper(unit.atMm, unit.sizeMm, frame)
+function unitShapes(unit: Placement, nearer: readonly Placement[], frame: Frame, names: Names): readonly Shape[] {
+  const box = boxOnPaper(unit.atMm, unit.sizeMm, frame)
+  const rect: Shape = { kind: 'rect', atMm: box.at, sizeMm: box.size, weightMm: UNIT_OUTLINE_MM, fill: 'paper' }
+  const seen = largestSeen(
+    box,
+    nearer.map((other) => boxOnPaper(other.atMm, other.sizeMm, frame)),
+  )
+  return [rect, ...nameShapes(seen, String(names.number(unit.unitId)), names.unit(unit.unitId))]
+}
+
+/** The largest part of a box that nothing drawn later covers, found by cutting at each cover in turn. */
+function largestSeen(box: PaperBox, covers: readonly PaperBox[]): PaperBox {
+  return covers.reduce((seen, cover) => {
+    const [left, top] = seen.at
+    const [right, bottom] = [left + seen.size[0], top + seen.size[1]]
+    const [coverRight, coverBottom] = [cover.at[0] + cover.size[0], cover.at[1] + cover.size[1]]
+    if (cover.at[0] >= right || coverRight <= left || cover.at[1] >= bottom || coverBottom <= top) return seen
+    const parts: readonly PaperBox[] = [
+      { at: [left, top], size: [Math.max(0, cover.at[0] - left), bottom - top] },
+      { at: [coverRight, top], size: [Math.max(0, right - coverRight), bottom - top] },
+      { at: [left, top], size: [right - left, Math.max(0, cover.at[1] - top)] },
+      { at: [left, coverBottom], size: [right - left, Math.max(0, bottom - coverBottom)] },
+    ]
+    return parts.reduce((best, part) => (part.size[0] * part.size[1] > best.size[0] * best.size[1] ? part : best))
+  }, box)
+}
+
+const LARGEST_NUMERAL_MM = 6
+const SMALLEST_NUMERAL_MM = 2.2
+const NAME_MM = 2.9
+const LINE = 1.15
+
+/** Number and name in the middle of a box, turned where the box is tall and narrow; no name where it does not fit. */
+function nameShapes({ at, size }: PaperBox, numeral: string, unitName: string): readonly Shape[] {
   const [width, height] = size
-  const rect: Shape = { kind: 'rect', atMm: at, sizeMm: size, weightMm: UNIT_OUTLINE_MM, fill: 'paper' }
-  const numeral = String(names.number(unit.unitId))
-  const tall = height > 1.6 * width && width < 14
+  if (width < SMALLEST_NUMERAL_MM || height < SMALLEST_NUMERAL_MM) return []
+  const tall = height > 1.6 * width && width < 16
   const [along, across] = tall ? [height, width] : [width, height]
-  const numeralMm = Math.max(2.2, Math.min(5.5, across * 0.45, along / (0.75 * numeral.length + 0.4)))
-  const nameMm = 2.5
-  const lines = Math.floor((across - numeralMm - 1) / (nameMm * 1.15))
-  const words = lines < 1 ? [] : wrapWords(names.unit(unit.unitId), along - 1.4, nameMm, Math.min(3, lines))
-  const name = words.some((word) => word.endsWith('\u2026') && word.length < 5) ? [] : words
-  const block = numeralMm * 0.75 + name.length * nameMm * 1.15
+  const fits = Math.min(across * 0.45, along / (0.75 * numeral.length + 0.4))
+  const numeralMm = Math.max(SMALLEST_NUMERAL_MM, Math.min(LARGEST_NUMERAL_MM, fits))
+  const lines = Math.floor((across - numeralMm - 0.6) / (NAME_MM * LINE))
+  const wrapped = lines < 1 ? [] : wrapWords(unitName, along - 1.4, NAME_MM, Math.min(3, lines))
+  const name = wrapped.some((word) => word.endsWith('\u2026') && word.length < 5) ? [] : wrapped
+  const first = -(numeralMm * 0.75 + name.length * NAME_MM * LINE) / 2 + numeralMm * 0.75
   const middle: Point = [at[0] + width / 2, at[1] + height / 2]
   const rows = [
-    { text: numeral, heightMm: numeralMm, bold: true, down: -block / 2 + numeralMm * 0.75 },
+    { text: numeral, heightMm: numeralMm, bold: true, down: first },
     ...name.map((text, index) => ({
       text,
-      heightMm: nameMm,
+      heightMm: NAME_MM,
       bold: false,
-      down: -block / 2 + numeralMm * 0.75 + (index + 1) * nameMm * 1.15,
+      down: first + (index + 1) * NAME_MM * LINE,
     })),
   ]
-  const labels = rows.map((row): Shape => {
-    const base = { kind: 'label', text: row.text, heightMm: row.heightMm, bold: row.bold, anchor: 'middle' } as const
+  return rows.map(({ down, ...row }): Shape => {
+    const base = { kind: 'label', anchor: 'middle', ...row } as const
     return tall
-      ? { ...base, atMm: [middle[0] + row.down, middle[1]], turnDeg: -90 }
-      : { ...base, atMm: [middle[0], middle[1] + row.down] }
+      ? { ...base, atMm: [middle[0] + down, middle[1]], turnDeg: -90 }
+      : { ...base, atMm: [middle[0], middle[1] + down] }
   })
-  return [rect, ...labels]
+}
+
+/** A dashed outline with its name in the upper right corner, cut at the walls of the bay. */
+function outlineShapes(box: BayOutline, frame: Frame): readonly Shape[] {
+  const { at, size } = boxOnPaper(box.atMm, box.sizeMm, frame)
+  return [
+    { kind: 'rect', atMm: at, sizeMm: size, weightMm: 0.45, fill: 'none', dashMm: [3, 1.2] },
+    {
+      kind: 'label',
+      atMm: [at[0] + size[0] - 1, at[1] + NAME_MM + 0.4],
+      text: box.label,
+      heightMm: NAME_MM,
+      anchor: 'end',
+      halo: true,
+    },
+  ]
 }
 
 function obstacleShapes(frame: Frame): readonly Shape[] {

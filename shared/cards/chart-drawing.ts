@@ -51,7 +51,8 @@ export function chartDrawing(input: ChartInput): Drawing {
   const rows = momentRows(input)
   const scale = scaleOf(
     input,
-    5 + (rows.length === 0 ? 0 : Math.max(...rows.map((row) => row.row + 1)) * MOMENT_ROW_MM),
+    (rows.length === 0 ? 6.5 : 5) +
+      (rows.length === 0 ? 0 : Math.max(...rows.map((row) => row.row + 1)) * MOMENT_ROW_MM),
   )
   const shapes: Shape[] = [
     { kind: 'label', atMm: [0, 3.4], text: title, heightMm: 3.3, anchor: 'start', bold: true },

@@ -48,8 +48,8 @@ function orderBlocks({ plan, text }: CardInput, names: Names): readonly Block[] 
       String(names.number(id)),
       names.unit(id),
       placeWords(id, packing.drive, names, text),
-      unit === undefined ? '' : text.mass(unit.massG).text,
       first.join(', '),
+      unit === undefined ? '' : text.mass(unit.massG).text,
     ]
   })
   if (rows.length === 0) return []
@@ -57,8 +57,8 @@ function orderBlocks({ plan, text }: CardInput, names: Names): readonly Block[] 
     { title: text.t('cards.column.number'), share: 6, align: 'right', strong: true },
     { title: text.t('cards.column.unit'), share: 30, align: 'left', strong: true },
     { title: text.t('cards.column.place'), share: 40, align: 'left' },
-    { title: text.t('cards.column.mass'), share: 12, align: 'right' },
-    { title: text.t('cards.column.first'), share: 14, align: 'left' },
+    { title: text.t('cards.column.first'), share: 15, align: 'left' },
+    { title: text.t('cards.column.mass'), share: 11, align: 'right' },
   ]
   return [
     { kind: 'heading', level: 2, text: text.t('cards.load.order') },

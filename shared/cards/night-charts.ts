@@ -47,7 +47,7 @@ export function nightCharts(one: OneNight, input: CardInput): readonly Block[] {
           }),
         ]
   const power = powerLines(one, input)
-  return [{ kind: 'together', blocks: [temperatures, ...drawings, ...powerChart(power, common, input)] }]
+  return [temperatures, ...drawings, ...powerChart(power, common, input)]
 }
 
 type Common = Pick<Parameters<typeof chartDrawing>[0], 'atUtc' | 'zone' | 'text' | 'widthMm'>

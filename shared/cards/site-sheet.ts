@@ -47,7 +47,7 @@ export function siteRows({ night, plan }: OneNight, { text }: CardInput): readon
   const rows: (readonly [string, string])[] = [
     [text.t('cards.site.decimal'), decimalCoordinates(site.latitudeDeg, site.longitudeDeg)],
     [text.t('cards.site.sexagesimal'), sexagesimalCoordinates(site.latitudeDeg, site.longitudeDeg, text)],
-    [text.t('cards.site.elevation'), text.distance(site.elevationM).text],
+    [text.t('cards.site.elevation'), text.elevation(site.elevationM).text],
     [text.t('cards.site.phone'), site.phone ?? unknown],
     [text.t('cards.site.gate'), site.gateCode ?? unknown],
     [text.t('cards.site.charger'), site.nearestCharger ?? unknown],

@@ -44,6 +44,7 @@ export function createText(language: Language, units: UnitSystem): Text {
     current: (value) => say.sayCurrent(value, formats),
     voltage: (value) => say.sayVoltage(value, formats),
     distance: (value) => say.sayDistance(value, formats),
+    elevation: (value) => say.sayElevation(value, formats),
     speed: (value) => say.saySpeed(value, formats),
     windSpeed: (value) => say.sayWindSpeed(value, formats),
     duration: (value) => sayDuration(value, formats),

@@ -128,6 +128,11 @@ export function sayDistance(distanceM: number, formats: Formats): Quantity {
   return say(formats, distanceM / 1000, size < 10_000 ? 1 : 0, 'km')
 }
 
+export const sayElevation = (elevationM: number, formats: Formats): Quantity =>
+  formats.units === 'us'
+    ? say(formats, roundTo(elevationM / M_PER_FOOT, 10), 0, 'ft')
+    : say(formats, elevationM, 0, 'm')
+
 export const saySpeed = (kmPerH: number, formats: Formats): Quantity =>
   formats.units === 'us' ? say(formats, kmPerH / KM_PER_MILE, 0, 'mph') : say(formats, kmPerH, 0, 'km/h')
 

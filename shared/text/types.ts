@@ -56,6 +56,8 @@ export type Text = {
   readonly current: (currentA: number) => Quantity
   readonly voltage: (volts: number) => Quantity
   readonly distance: (distanceM: number) => Quantity
+  /** Height above the sea. */
+  readonly elevation: (elevationM: number) => Quantity
   readonly speed: (kmPerH: number) => Quantity
   readonly windSpeed: (mPerS: number) => Quantity
   readonly duration: (durationS: number) => string

@@ -66,6 +66,7 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.away.in-use': 'in Gebrauch',
   'cards.away.outside': 'draußen',
   'cards.away.left-behind': 'zu Hause',
+  'cards.bed': 'Bett',
   'cards.view.plan': 'Von oben',
   'cards.view.floor': 'Von oben: Boden',
   'cards.view.layer': 'Von oben: Lage {layer}',

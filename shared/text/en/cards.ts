@@ -64,6 +64,7 @@ export const cards = {
   'cards.away.in-use': 'in use',
   'cards.away.outside': 'outside',
   'cards.away.left-behind': 'left at home',
+  'cards.bed': 'bed',
   'cards.view.plan': 'From above',
   'cards.view.floor': 'From above: floor',
   'cards.view.layer': 'From above: layer {layer}',
