@@ -98,5 +98,9 @@ export function sunOnPerson(sun: SunOnPerson): { readonly fieldWPerM2: number; r
 const PARKED_STEADY_K = 42.7 / 1.8 // derived from the two published shares
 const PARKED_TIME_MIN = 30 / Math.log(4) // derived: exp(-30 min / tau) = 1/4
 
-/** Rise of the air in a closed parked car in clear sun, K, after minutes; first order, steady rise 23.7 K. */
-export const parkedRiseK = (minutes: number): number => PARKED_STEADY_K * (1 - Math.exp(-minutes / PARKED_TIME_MIN))
+/** Fall of the rise with warmer outside air, 1/K about 25 °C: derived from the study's days at 22 to 31 °C. */
+const PARKED_FALL_PER_K = 0.027
+
+/** Rise of the air in a closed parked car in clear sun, K, after minutes; first order, steady rise 23.7 K at 25 °C outside. */
+export const parkedRiseK = (minutes: number, outsideC = 25): number =>
+  PARKED_STEADY_K * (1 - PARKED_FALL_PER_K * (outsideC - 25)) * (1 - Math.exp(-minutes / PARKED_TIME_MIN))

@@ -1,0 +1,18 @@
+/** `npm run -s check-values -- FILE`: any file of published rows, compared with the engine. */
+import { readFileSync } from 'node:fs'
+import { resolve } from 'node:path'
+import { parseRows } from './rows.ts'
+import { closingLine, count, runRow, tableOf } from './run.ts'
+
+const file = process.argv[2]
+if (file === undefined) {
+  console.error('usage: npm run -s check-values -- FILE')
+  process.exit(2)
+}
+const results = parseRows(readFileSync(resolve(process.env['INIT_CWD'] ?? process.cwd(), file), 'utf8')).map(runRow)
+console.log(tableOf(results))
+const skipped = results.filter((result) => result.verdict === 'skipped')
+if (skipped.length > 0)
+  console.log(`\nskipped: ${skipped.map((result) => `${result.row.id} (${result.reason ?? 'no reason'})`).join('; ')}`)
+console.log(`\n${closingLine(results)}`)
+if (count(results, 'failed') > 0 || results.length === 0) process.exitCode = 1
