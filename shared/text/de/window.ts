@@ -1,4 +1,6 @@
-/** German sentences: window. */
-import type { window as english } from '../en/window.ts'
+/** German sentences of the window, all parts. */
+import { windowDialogs } from './window-dialogs.ts'
+import { windowEditors } from './window-editors.ts'
+import { windowSheet } from './window-sheet.ts'
 
-export const window: Record<keyof typeof english, string> = {}
+export const window = { ...windowSheet, ...windowDialogs, ...windowEditors } as const

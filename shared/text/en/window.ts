@@ -1,2 +1,6 @@
-/** English sentences: window. Flat keys; `{name}` is filled in; "one | many" chooses by `count`. */
-export const window = {} as const
+/** English sentences of the window, all parts. */
+import { windowDialogs } from './window-dialogs.ts'
+import { windowEditors } from './window-editors.ts'
+import { windowSheet } from './window-sheet.ts'
+
+export const window = { ...windowSheet, ...windowDialogs, ...windowEditors } as const

@@ -1,0 +1,2 @@
+/** The window's way to its host. */
+export { connectHost } from './client.ts'

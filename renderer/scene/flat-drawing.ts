@@ -1,0 +1,54 @@
+/** Plan, side and rear drawings of the same boxes: flat rectangles in the order to paint them. */
+import type { Box, SceneDescription, SceneUnit, Segment, Vec3 } from './types.ts'
+
+export type FlatView = 'plan' | 'side' | 'rear'
+
+export type FlatRect = { readonly x: number; readonly y: number; readonly width: number; readonly height: number }
+
+export type FlatDrawing = {
+  readonly frame: FlatRect
+  readonly lines: readonly { readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number }[]
+  readonly hatched: readonly FlatRect[]
+  readonly bed: FlatRect | null
+  readonly units: readonly { readonly unit: SceneUnit; readonly rect: FlatRect }[]
+}
+
+const MARGIN_MM = 60
+
+/** Across and down axes of each drawing, whether each runs backwards, and the axis one looks along. */
+const VIEWS = {
+  plan: { across: 0, down: 1, flipDown: false, look: 2, nearIsHigh: true },
+  side: { across: 0, down: 2, flipDown: true, look: 1, nearIsHigh: true },
+  rear: { across: 1, down: 2, flipDown: true, look: 0, nearIsHigh: false },
+} as const
+
+export function flatten(description: SceneDescription, view: FlatView): FlatDrawing {
+  const { across, down, flipDown, look, nearIsHigh } = VIEWS[view]
+  const point = (p: Vec3): { readonly x: number; readonly y: number } => ({ x: p[across], y: flipDown ? -p[down] : p[down] })
+  const rect = (box: Box): FlatRect => ({
+    x: box.atMm[across],
+    y: flipDown ? -(box.atMm[down] + box.sizeMm[down]) : box.atMm[down],
+    width: box.sizeMm[across],
+    height: box.sizeMm[down],
+  })
+  const line = ([a, b]: Segment): FlatDrawing['lines'][number] => {
+    const from = point(a)
+    const to = point(b)
+    return { x1: from.x, y1: from.y, x2: to.x, y2: to.y }
+  }
+  const near = (unit: SceneUnit): number =>
+    nearIsHigh ? unit.box.atMm[look] + unit.box.sizeMm[look] : -unit.box.atMm[look]
+  const bounds = rect(description.bounds)
+  return {
+    frame: {
+      x: bounds.x - MARGIN_MM,
+      y: bounds.y - MARGIN_MM,
+      width: bounds.width + 2 * MARGIN_MM,
+      height: bounds.height + 2 * MARGIN_MM,
+    },
+    lines: description.bays.flatMap((bay) => bay.edges.map(line)).filter(({ x1, y1, x2, y2 }) => x1 !== x2 || y1 !== y2),
+    hatched: description.bays.flatMap((bay) => bay.hatched.map(rect)),
+    bed: description.bed === null ? null : rect(description.bed),
+    units: [...description.units].sort((a, b) => near(a) - near(b)).map((unit) => ({ unit, rect: rect(unit.box) })),
+  }
+}

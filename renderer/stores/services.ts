@@ -1,0 +1,23 @@
+/** What a view may ask for beyond the stores: files, the planner, the clock, and notices. Provided once at the root. */
+import { inject } from 'vue'
+import type { InjectionKey } from 'vue'
+import { invariant } from '../../shared/result/index.ts'
+import type { Files } from './files.ts'
+import type { Planner } from './plan.ts'
+
+export type Notice = { readonly message: string; readonly action?: { readonly label: string; readonly run: () => void } }
+
+export type Services = {
+  readonly files: Files
+  readonly planner: Planner
+  readonly nowUtc: () => number
+  readonly notify: (notice: Notice) => void
+}
+
+export const SERVICES: InjectionKey<Services> = Symbol('services')
+
+export function useServices(): Services {
+  const services = inject(SERVICES)
+  invariant(services, 'the window provides its services at the root')
+  return services
+}

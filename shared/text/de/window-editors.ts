@@ -1,0 +1,21 @@
+/** German sentences of the window: editors. Flat keys; `{name}` is filled in; "one | many" chooses by `count`. */
+export const windowEditors = {
+  'window.new.foldSeats': 'Rücksitzlehnen umklappen',
+  'window.new.driverSeat': 'Fahrersitz und Pedale',
+  'window.new.bay.cargo': 'Laderaum',
+  'window.new.bay.seat': 'Beifahrersitz',
+  'window.new.bay.footwell': 'Fußraum vorn rechts',
+  'window.new.bay.front': 'Fach vorn',
+  'window.new.bay.bedside': 'Streifen neben dem Bett',
+  'window.new.arch': 'Radkasten',
+  'window.new.tailgate': 'Heckklappe',
+  'window.new.passengerDoor': 'Beifahrertür',
+  'window.new.surface': 'nicht bekannt',
+  'window.new.piece.mattress': 'Faltmatratze',
+  'window.new.piece.bag': 'Schlafsack',
+  'window.new.piece.pillow': 'Kissen',
+  'window.new.piece.covers': 'Fensterabdeckung',
+  'window.new.piece.clothes': 'Kleidertasche',
+  'window.new.piece.water': 'Wasserkanister',
+  'window.new.piece.alarm': 'Kohlenmonoxid-Melder',
+} as const

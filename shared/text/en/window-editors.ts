@@ -1,0 +1,21 @@
+/** English sentences of the window: editors. Flat keys; `{name}` is filled in; "one | many" chooses by `count`. */
+export const windowEditors = {
+  'window.new.foldSeats': 'Fold the rear seat backs',
+  'window.new.driverSeat': 'Driver seat and pedals',
+  'window.new.bay.cargo': 'Load bay',
+  'window.new.bay.seat': 'Passenger seat',
+  'window.new.bay.footwell': 'Passenger footwell',
+  'window.new.bay.front': 'Front compartment',
+  'window.new.bay.bedside': 'Strip beside the bed',
+  'window.new.arch': 'Wheel arch',
+  'window.new.tailgate': 'Tailgate',
+  'window.new.passengerDoor': 'Passenger door',
+  'window.new.surface': 'not known',
+  'window.new.piece.mattress': 'Folding mattress',
+  'window.new.piece.bag': 'Sleeping bag',
+  'window.new.piece.pillow': 'Pillow',
+  'window.new.piece.covers': 'Window covers',
+  'window.new.piece.clothes': 'Clothes bag',
+  'window.new.piece.water': 'Water can',
+  'window.new.piece.alarm': 'Carbon monoxide alarm',
+} as const
