@@ -9,7 +9,14 @@ import { invariant } from '../result/index.ts'
 import { S_PER_HOUR } from '../units/index.ts'
 import type { Utc } from '../units/index.ts'
 import { nightClock } from './clock.ts'
-import { bedFindings, clockFindings, loadFindings, nightFindings, siteFindings } from './findings/index.ts'
+import {
+  bedFindings,
+  checklistFindings,
+  clockFindings,
+  loadFindings,
+  nightFindings,
+  siteFindings,
+} from './findings/index.ts'
 import { checklistInput } from './inputs/checklist.ts'
 import { nightInput } from './inputs/climate.ts'
 import { packingInput } from './inputs/packing.ts'
@@ -38,7 +45,7 @@ export function derivePlan(trip: Trip, budget: PlanBudget): Plan {
   const packing = planLoad(loadInput, budget)
   budget.onProgress?.(0.9, 'checklist')
   const checklist = buildChecklist(checklistInput(trip, packing, nights))
-  const findings = allFindings(trip, packing, nights)
+  const findings = [...allFindings(trip, packing, nights), ...checklistFindings(trip.nights, checklist)]
   const nightVerdicts = nights.map((night) => nightVerdict(night, packing, findings))
   const plan: Plan = {
     planVersion: 1,

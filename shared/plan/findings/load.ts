@@ -1,6 +1,6 @@
 /** The load: what found no place and why, limits passed, cautions about restraint and fuel. */
 import type { Trip } from '../../document/index.ts'
-import type { PackingOutcome, Unplaced } from '../../packing/index.ts'
+import type { PackFault, PackingOutcome, Unplaced } from '../../packing/index.ts'
 import type { Finding } from '../types.ts'
 import { finding } from './finding.ts'
 
@@ -20,20 +20,7 @@ export function loadFindings(trip: Trip, packing: PackingOutcome): readonly Find
   return [
     ...packing.driveUnplaced.map(unplaced),
     ...packing.nights.flatMap((night) => night.unplaced.map(unplaced)),
-    ...packing.faults.map((fault) =>
-      finding(
-        kit,
-        'shortfall',
-        `over-${fault.rule}`,
-        {
-          amountG: fault.amount,
-          limitG: fault.limit,
-          overG: fault.amount - fault.limit,
-          bay: bayName(trip, fault.bayId),
-        },
-        fault.bayId ?? '',
-      ),
-    ),
+    ...packing.faults.map((fault) => limitFinding(trip, fault)),
     ...packing.nights.flatMap((night) =>
       night.changeover.stuckUnitIds.map((unitId) =>
         finding({ ...kit, nightId: night.nightId }, 'shortfall', 'changeover-stuck', { unit: nameOf(unitId) }, unitId),
@@ -53,6 +40,16 @@ export function loadFindings(trip: Trip, packing: PackingOutcome): readonly Find
       ),
     ),
   ]
+}
+
+/** A limit passed. Something wanted at once that has others before it is a nuisance, not a fault of the load. */
+function limitFinding(trip: Trip, fault: PackFault): Finding {
+  const source = { area: 'load', nightId: null, path: ['kit'] } as const
+  const bay = bayName(trip, fault.bayId)
+  if (fault.rule === 'reach')
+    return finding(source, 'caution', 'over-reach', { bay, count: fault.amount }, fault.bayId ?? '')
+  const params = { amountG: fault.amount, limitG: fault.limit, overG: fault.amount - fault.limit, bay }
+  return finding(source, 'shortfall', `over-${fault.rule}`, params, fault.bayId ?? '')
 }
 
 export function unitNames(trip: Trip): (unitId: string) => string {

@@ -25,6 +25,11 @@ export function clockFacts(night: Night, clock: NightClock): ChecklistFacts['clo
   const away = clock.beAtTargetUtc !== null
   return {
     arriveAfterSunsetMin: clock.sun.sunsetUtc === null ? null : minutesBetween(clock.sun.sunsetUtc, clock.arriveUtc),
+    arriveInDark:
+      clock.sun.civilDuskUtc === null
+        ? clock.sun.sunsetUtc === null && clock.sun.sunriseUtc === null
+        : clock.arriveUtc > clock.sun.civilDuskUtc,
+    hasQuietHours: night.quiet !== undefined,
     arriveAfterCheckInMin: late !== null && late > 0 ? late : null,
     arriveBeforeCheckInMin: early !== null && early > 0 ? early : null,
     departInBanMin: untilEnd(clock.departUtc, clock.banFromUtc, clock.banToUtc),

@@ -104,6 +104,7 @@ function vehicleFacts(trip: Trip, packing: PackingOutcome): ChecklistFacts['vehi
     heaterMayRunAllNight: heater.mayRunAllNight,
     heaterStopsAfterH: heater.switchesOffAfterS === undefined ? null : heater.switchesOffAfterS / S_PER_HOUR,
     payloadMarginG: mass.payloadG - mass.loadG,
+    payloadOverG: Math.max(0, mass.loadG - mass.payloadG),
     frontAxleMarginG: margin(masses.frontAxle?.limitG, mass.frontAxleG),
     rearAxleMarginG: margin(masses.rearAxle?.limitG, mass.rearAxleG),
     roofMarginG: roofLimitG === null ? null : roofLimitG - mass.roofG,

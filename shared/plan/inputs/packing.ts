@@ -216,11 +216,33 @@ function bayAir(bay: PackBay, outcome: NightOutcome): readonly number[] {
   }
 }
 
+/**
+ * Time constant of a litre bottle in still air, s: m c / (h A) = 1 kg x 4186 J/kgK / (8 W/m2K x 0.06 m2), derived.
+ * What stands in a bay follows the bay's air with this lag; larger things are slower still.
+ */
+const CONTENTS_LAG_S = 8700
+
+/** Temperatures of what stands in a bay: heated bays from the warmth of the drive on, bays that follow the outside without a lag. */
+function contentsC(bay: PackBay, outcome: NightOutcome): readonly number[] {
+  const air = bayAir(bay, outcome)
+  if (!bay.heatedAtNight) return air
+  const { atUtc, massC } = outcome.series
+  let tempC = massC[0] ?? 0
+  return air.map((airC, step) => {
+    const durationS = step === 0 ? 0 : (atUtc[step] ?? 0) - (atUtc[step - 1] ?? 0)
+    tempC += (airC - tempC) * (1 - Math.exp(-durationS / CONTENTS_LAG_S))
+    return tempC
+  })
+}
+
 /** Tenths of a degree: finer would make the load depend on noise of the night. */
 const tenths = (tempC: number): number => Math.round(tempC * 10) / 10
 
 const bayLowC = (bay: PackBay, night: Night, outcome: NightOutcome | undefined): number =>
-  outcome === undefined ? night.weather.lowC - night.weather.coldMarginK : tenths(Math.min(...bayAir(bay, outcome)))
+  outcome === undefined ? night.weather.lowC - night.weather.coldMarginK : tenths(Math.min(...contentsC(bay, outcome)))
 
+/** The night's second half: by then the warmth of the drive has gone. */
 const bayHighC = (bay: PackBay, night: Night, outcome: NightOutcome | undefined): number =>
-  outcome === undefined ? night.weather.highC : tenths(Math.max(...bayAir(bay, outcome)))
+  outcome === undefined
+    ? night.weather.highC
+    : tenths(Math.max(...contentsC(bay, outcome).slice(Math.floor(outcome.series.atUtc.length / 2))))

@@ -158,4 +158,10 @@ export const findings: Record<keyof typeof english, string> = {
   'rules.closed-by-bed': 'unter dem Bett verschlossen',
   'rules.reach': 'außer Griffweite',
   'rules.site-bay-while-driving': 'dieser Ort fährt nicht mit',
+  'problem.over-reach':
+    'Etwas, das in {bay} sofort gebraucht wird, hat ein Stück vor sich. | Etwas, das in {bay} sofort gebraucht wird, hat {count} Stücke vor sich.',
+  'problem.rule-unreadable': 'Die Regel „{rule}“ ist nicht lesbar: {message}. Berichtigen oder abschalten.',
+  'problem.steps-in-a-circle': '{count} Schritte warten im Kreis aufeinander. Eine Reihenfolge herausnehmen.',
+  'problem.steps-too-long':
+    '{count} Schritte der Phase „{phase}“ dauern {lateS} länger als Zeit ist. Früher anfangen oder einiges am Vorabend tun.',
 }

@@ -157,4 +157,10 @@ export const findings = {
   'rules.closed-by-bed': 'shut in by the bed',
   'rules.reach': 'out of reach',
   'rules.site-bay-while-driving': 'that place does not travel',
+  'problem.over-reach':
+    'Something wanted at once in {bay} has one thing before it. | Something wanted at once in {bay} has {count} things before it.',
+  'problem.rule-unreadable': 'The rule “{rule}” cannot be read: {message}. Mend or switch it off.',
+  'problem.steps-in-a-circle': '{count} steps wait for one another in a circle. Take one order away.',
+  'problem.steps-too-long':
+    '{count} steps of the phase “{phase}” take {lateS} longer than there is. Start earlier, or do some the evening before.',
 } as const

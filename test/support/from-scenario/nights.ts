@@ -246,8 +246,7 @@ export function nightsOf(scenario: Scenario, nightIds: readonly string[], pieces
       ventilation: drawsAir ? { gapMm: 0, sides: 0 } : { gapMm: 20, sides: 2 },
       beddingPieceIds: bedding,
       heating: {
-        setPoints:
-          typeof night.climate_target_c === 'number' ? [{ from: sleep.from, tempC: night.climate_target_c }] : [],
+        setPoints: typeof night.climate_target_c === 'number' ? setPointsOf(night, arrive, sleep.from) : [],
         bedHeaterIds: [],
       },
       sleep,
@@ -266,4 +265,16 @@ export function nightsOf(scenario: Scenario, nightIds: readonly string[], pieces
       ),
     }
   })
+}
+
+/** Kept above freezing while people come and go, °C: what a traveller with water on board would set, common practice. */
+const FROST_GUARD_C = 3
+
+/** The scenario states one warmth, for the hours of sleep; from arrival to bedtime the cabin is only kept from freezing. */
+function setPointsOf(night: ScenarioNight, arrive: string, bedtime: string): Night['heating']['setPoints'] {
+  const tempC = night.climate_target_c ?? FROST_GUARD_C
+  return [
+    { from: arrive, tempC: Math.min(FROST_GUARD_C, tempC) },
+    { from: bedtime, tempC },
+  ]
 }
