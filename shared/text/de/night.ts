@@ -85,4 +85,16 @@ export const night: Record<keyof typeof english, string> = {
   'night.calibration.none': 'Noch nichts gemessen: nur die Bauart, auf 30 bis 40 % unsicher.',
   'night.calibration.fitted':
     'Aus {count} Nacht bestimmt: {loss} ± {spread} W/K. | Aus {count} Nächten bestimmt: {loss} ± {spread} W/K.',
+  'problem.weather-not-epw':
+    'Das ist keine EPW-Wetterdatei: Die erste Zeile nennt keinen Ort. Eine EPW-Datei wählen oder eine Tabelle einlesen.',
+  'problem.weather-columns':
+    'Zeile {line} hat {columns} Spalten, zu wenige für eine EPW-Datei. Die Datei noch einmal von der Quelle sichern.',
+  'problem.weather-reading-missing':
+    'In Zeile {line} fehlen Temperatur, Feuchte oder Wind. Ergänzen oder die Zeile weglassen.',
+  'problem.weather-date': 'Das Datum in Zeile {line} ist nicht lesbar: „{value}“. So schreiben: 2027-02-12 18:00.',
+  'problem.weather-empty': 'Die Datei enthält keine Wetterstunden.',
+  'problem.weather-column-unknown': 'Keine Spalte heißt „{column}“. Die Datei hat: {columns}.',
+  'problem.weather-order': 'Zeile {line} liegt nicht nach der Zeile davor. Die Tabelle nach der Zeit sortieren.',
+  'problem.weather-night-missing':
+    'Die Datei deckt die Nacht von {from} bis {to} nicht ab. Eine andere Datei wählen oder die Stunden eintippen.',
 }

@@ -82,4 +82,16 @@ export const night = {
   'night.calibration.none': 'Nothing measured yet: the body class alone, uncertain by 30 to 40 %.',
   'night.calibration.fitted':
     'Fitted from {count} night: {loss} ± {spread} W/K. | Fitted from {count} nights: {loss} ± {spread} W/K.',
+  'problem.weather-not-epw':
+    'This is not an EPW weather file: its first line does not give a place. Choose an EPW file, or import a table instead.',
+  'problem.weather-columns':
+    'Line {line} has {columns} columns, too few for an EPW file. Save the file again from its source.',
+  'problem.weather-reading-missing':
+    'Line {line} gives no temperature, humidity or wind. Fill it in or leave the line out.',
+  'problem.weather-date': 'Cannot read the date in line {line}: “{value}”. Write it like 2027-02-12 18:00.',
+  'problem.weather-empty': 'The file holds no hours of weather.',
+  'problem.weather-column-unknown': 'No column is called “{column}”. The file has: {columns}.',
+  'problem.weather-order': 'Line {line} is not later than the line before it. Sort the table by time.',
+  'problem.weather-night-missing':
+    'The file does not cover the night from {from} to {to}. Choose another file or type the hours.',
 } as const
