@@ -34,12 +34,18 @@ type Trail = { readonly spots: Spot[]; readonly steps: Step[]; readonly putDowns
 const once = (task: ChangeoverTask, start: readonly Spot[], random: Random): Walked => {
   const trail: Trail = { spots: start.slice(), steps: [], putDowns: task.movers.map(() => 0) }
   const limit = task.movers.length * PUT_DOWNS
+  let best: Walked = { steps: [], final: start }
+  let least = Infinity
   while (trail.steps.length < limit) {
     const wrong = misplaced(task, trail.spots)
+    if (wrong.length < least) {
+      least = wrong.length
+      best = { steps: trail.steps.slice(), final: trail.spots.slice() }
+    }
     if (wrong.length === 0) break
     if (!settle(task, trail, wrong, true, random) && !clear(task, trail, wrong, random) && !settle(task, trail, wrong, false, random)) break
   }
-  return { steps: trail.steps, final: trail.spots }
+  return best
 }
 
 const go = (task: ChangeoverTask, trail: Trail, mover: number, to: Spot): boolean => {

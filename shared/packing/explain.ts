@@ -81,7 +81,7 @@ const cureFor = (scene: Scene, state: SceneState, unit: number): UnitCure | null
 }
 
 const places = (scene: Scene, state: SceneState, unit: number): boolean =>
-  insert(scene, branch(state), unit, new Set(), { random: randomFrom(1), noise01: 0 })
+  insert(scene, branch(state), unit, new Set(), { random: randomFrom(1), noise01: 0, origin: null })
 
 const withUnit = (scene: Scene, unit: Unit): Scene => {
   const model: PackModel = { ...scene.model, units: scene.model.units.map((each) => (each.index === unit.index ? unit : each)) }
@@ -130,7 +130,7 @@ const without = (scene: Scene, state: SceneState, unit: Unit): UnitCure | null =
     const trial = branch(state)
     const owned = new Set<number>()
     const out = takeOut(scene, trial, new Set([other.index]), owned)
-    const options = { random: randomFrom(1), noise01: 0 }
+    const options = { random: randomFrom(1), noise01: 0, origin: null }
     if (!insert(scene, trial, unit.index, owned, options)) continue
     if (out.every((each) => each === other.index || insert(scene, trial, each, owned, options))) {
       return { kind: 'leave-behind', unitIds: [other.id] }

@@ -35,3 +35,28 @@ export const freeWindow = (bay: BayModel, others: readonly Box[], box: Box): num
   }
   return -1
 }
+
+/**
+ * An order in which all boxes can be taken out one after another, and those that no order frees.
+ * Whatever can be taken out in some order can be put in by the reverse.
+ */
+export const peeled = (
+  bay: BayModel,
+  boxes: readonly Box[],
+): { readonly order: readonly number[]; readonly trapped: readonly number[] } => {
+  const order: number[] = []
+  let left = boxes.map((_, index) => index)
+  for (;;) {
+    const before = left.length
+    for (let at = left.length - 1; at >= 0; at--) {
+      const index = left[at] ?? -1
+      const box = boxes[index]
+      if (box === undefined) continue
+      const others = left.flatMap((each) => (each === index ? [] : [boxes[each] ?? box]))
+      if (freeWindow(bay, others, box) < 0) continue
+      order.push(index)
+      left = left.filter((each) => each !== index)
+    }
+    if (left.length === before || left.length === 0) return { order, trapped: left }
+  }
+}

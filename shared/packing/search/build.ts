@@ -69,7 +69,7 @@ export const build = (
   for (const order of ORDERS) {
     const state = branch(start)
     const owned = new Set<number>()
-    for (const unit of sortedBy(scene, missing, order)) insert(scene, state, unit, owned, { random, noise01: 0 })
+    for (const unit of sortedBy(scene, missing, order)) insert(scene, state, unit, owned, { random, noise01: 0, origin })
     const cost = costOf(scene, state, origin)
     if (best === null || cost < best.cost) best = { state, cost }
     if (shouldStop()) break

@@ -53,7 +53,7 @@ const round = (current: Ranked, task: Improvement): Ranked | null => {
   const order = orderOf(scene, [...missing, ...out], random)
   const noise01 = random() < 0.2 ? 0 : NOISE * random()
   let left = 0
-  for (const unit of order) if (!insert(scene, state, unit, owned, { random, noise01 })) left++
+  for (const unit of order) if (!insert(scene, state, unit, owned, { random, noise01, origin: task.origin })) left++
   if (left * LEFT_OUT > current.cost + LEFT_OUT) return null
   return { state, cost: costOf(scene, state, task.origin) }
 }

@@ -6,10 +6,11 @@ import type { Box } from '../geometry.ts'
 import { sizeWithin } from '../poses.ts'
 import type { Pose } from '../poses.ts'
 import type { Random } from '../random.ts'
-import { facesWindow, sweepOf } from '../reach.ts'
+import { facesWindow, shiftTo, sweepOf } from '../reach.ts'
 import type { Scene } from '../scene.ts'
 import type { PackLock, Vec3 } from '../types.ts'
 import { bayScore } from './objective.ts'
+import type { Origin } from './objective.ts'
 import { clashes, ownBay } from './state.ts'
 import type { SceneState } from './state.ts'
 
@@ -19,8 +20,8 @@ export type InsertOptions = {
   readonly random: Random
   /** Share by which a judgement may be off, so that rounds differ; 0 for the plain best. */
   readonly noise01: number
-  /** Only these bays, where given. */
-  readonly only?: ReadonlySet<number>
+  /** Where each unit is in the other layout: there it need not move at dusk. */
+  readonly origin: Origin | null
 }
 
 /** Candidates looked at closely, per unit. */
@@ -34,7 +35,8 @@ const BLOCKS = 3
 const BLOCKED = 4
 const HOMELESS = 6
 const TAKES_SEAT = 1.5
-const NOT_FACING = 3
+const STAYS = 5
+const NOT_FACING = 8
 const NOT_STANDING_LOW_PER_KG = 0.15
 
 /** Puts a unit at its best legal place. False where there is none. */
@@ -55,7 +57,7 @@ export const insert = (
     if (bay === undefined || stackRule(scene, bay, unit, spot.pose.box) !== null) continue
     if (clashes(scene, state, spot.bay, spot.pose.box)) continue
     spot.cost += blockingCost(scene, bay, unit, spot.pose.box)
-    if (best === null || spot.cost < best.cost) best = spot
+    if (spot.cost < (best?.cost ?? Infinity)) best = spot
     if (++looks >= CLOSE_LOOKS) break
   }
   if (best === null) return false
@@ -76,7 +78,6 @@ const candidates = (scene: Scene, state: SceneState, unit: number, options: Inse
     const bay = state.bays[index]
     const admission = admissions[index]
     if (bay === undefined || admission === undefined || admission.rule !== null) continue
-    if (options.only !== undefined && !options.only.has(index)) continue
     if (bay.massG + (scene.traits[unit]?.massG ?? 0) > bay.model.bay.loadLimitG) continue
     const base = bayCost(scene, bay, unit) + (TIER_COST[admission.tier] ?? 0)
     if (lock !== null && lock.atMm !== null) {
@@ -84,8 +85,19 @@ const candidates = (scene: Scene, state: SceneState, unit: number, options: Inse
       continue
     }
     for (const pose of item.poses) poseSpots(scene, bay, unit, pose, base, options, lock, spots)
+    if (lock === null) homeSpot(scene, bay, unit, base, options, spots)
   }
   return spots
+}
+
+/** The very spot it has in the other layout, if it is free. */
+const homeSpot = (scene: Scene, bay: BayState, unit: number, base: number, options: InsertOptions, into: Spot[]): void => {
+  const spot = options.origin?.[unit] ?? null
+  if (spot === null || spot === 'free' || spot.bayId !== bay.model.bay.id) return
+  const box = boxAt(spot.atMm, spot.sizeMm)
+  if (poseRule(scene, bay, unit, box) !== null) return
+  const noise = 1 + options.noise01 * (options.random() - 0.5) * 2
+  into.push({ bay: bay.model.index, pose: { box, edges: spot.edges }, cost: base - STAYS * scene.model.input.weights.dusk * noise })
 }
 
 /** A unit fixed by the user has one place; only its turn may be open. */
@@ -192,6 +204,7 @@ const blockingCost = (scene: Scene, bay: BayState, unit: number, box: Box): numb
     for (const other of placed) if (overlaps(other, sweep)) count++
     least = Math.min(least, count)
   }
+  if (!faces && model.windows.every((window) => shiftTo(box, window) === null)) return Infinity
   let cost = faces ? least * wanted * BLOCKED : NOT_FACING
   if (placed.length === 0) return cost
   const score = bayScore(scene, bay)

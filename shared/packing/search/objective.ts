@@ -1,6 +1,7 @@
 /** One number per layout: left out first, then hard access and tiers, then reach, moves at dusk, low and central, bays kept free. */
 import type { BayScore, BayState, Placed } from '../bay-state.ts'
 import { names } from '../bay-state.ts'
+import { peeled } from '../passage.ts'
 import { reachesIn } from '../reach.ts'
 import type { Scene } from '../scene.ts'
 import type { Placement } from '../types.ts'
@@ -26,7 +27,7 @@ const scoreBay = (scene: Scene, bay: BayState): BayScore => {
   const atNight = scene.layout === 'bed'
   const fromInside = atNight ? bay.model.bay.reachFromBed : bay.model.bay.reachFromDriverSeat
   const reaches = reachesIn(bay.model, bay.placed, fromInside)
-  let hard = 0
+  let hard = trappedIn(bay) * TRAPPED
   let reach = 0
   let low = 0
   let momentX = 0
@@ -60,6 +61,13 @@ const scoreBay = (scene: Scene, bay: BayState): BayScore => {
     windows: reaches.map((each) => each.window),
   }
 }
+
+/** Things that no order of taking out frees; where all come straight out there are none. */
+const trappedIn = (bay: BayState): number =>
+  bay.model.windows.length === 0 ? 0 : peeled(bay.model, bay.placed).trapped.length
+
+/** Hard faults charged for a thing that could not have been put where it stands. */
+const TRAPPED = 3
 
 /** What everything is wanted, however seldom, times a day. */
 const LATENT_USE = 0.02
