@@ -24,14 +24,12 @@ const hookup = (names: Names): fc.Arbitrary<Hookup> =>
         ),
         nominalV: fc.constant(nominalV),
         breakerA: int(6, 50),
-        readings: fc
-          .uniqueArray(int(0, 30), { maxLength: 3 })
-          .map((currents) =>
-            currents.map((currentA) => ({
-              currentA,
-              volts: Math.max(0, Math.round((nominalV - ohm * currentA) * 10) / 10),
-            })),
-          ),
+        readings: fc.uniqueArray(int(0, 30), { maxLength: 3 }).map((currents) =>
+          currents.map((currentA) => ({
+            currentA,
+            volts: Math.max(0, Math.round((nominalV - ohm * currentA) * 10) / 10),
+          })),
+        ),
         earthOk: yesNo,
         polarityReversed: yesNo,
         resetReachable: yesNo,
