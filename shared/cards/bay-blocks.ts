@@ -34,7 +34,7 @@ export function bayBlocks(input: CardInput, names: Names, layout: Layout, unlike
       placements,
       names,
       text,
-      widthMm: textWidthMm(paper),
+      widthMm: input.drawingWidthMm ?? textWidthMm(paper),
       outlines: unlike === null ? [] : bedIn(bay, trip.vehicle.bed, text.t('cards.bed')),
     })
     const head: Block = { kind: 'heading', level: 3, text: heading }

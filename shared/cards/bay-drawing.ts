@@ -44,7 +44,7 @@ export function bayDrawings(input: BayDrawingInput): readonly Drawing[] {
   const { bay, text, widthMm } = input
   const panels = panelsOf(input)
   const long = bay.sizeMm[0] > 2.2 * Math.max(bay.sizeMm[1], bay.sizeMm[2])
-  const perRow = panels.length === 1 || long ? 1 : 2
+  const perRow = panels.length === 1 || long || widthMm < 120 ? 1 : 2
   const roomMm = (widthMm - (perRow - 1) * BETWEEN_MM) / perRow - 2 * EDGE_MM
   const tallest = Math.max(bay.sizeMm[1], bay.sizeMm[2])
   const scale = Math.min(LARGEST_SCALE, roomMm / bay.sizeMm[0], TALLEST_PANEL_MM / tallest)

@@ -16,10 +16,12 @@ export type SvgOptions = {
 export function drawingToSvg(drawing: Drawing, options: SvgOptions): string {
   const { widthMm, heightMm } = drawing
   const size =
-    options.sizing === 'mm' ? `width="${number(widthMm)}mm" height="${number(heightMm)}mm"` : 'width="100%" role="img"'
+    options.sizing === 'mm'
+      ? `xmlns="http://www.w3.org/2000/svg" width="${number(widthMm)}mm" height="${number(heightMm)}mm"`
+      : 'width="100%" role="img"'
   const title = options.sizing === 'fluid' ? `<title>${escapeMarkup(drawing.description)}</title>` : ''
   const shapes = drawing.shapes.map((shape) => shapeToSvg(shape, options)).join('')
-  return `<svg xmlns="http://www.w3.org/2000/svg" ${size} viewBox="0 0 ${number(widthMm)} ${number(heightMm)}">${title}${shapes}</svg>`
+  return `<svg ${size} viewBox="0 0 ${number(widthMm)} ${number(heightMm)}">${title}${shapes}</svg>`
 }
 
 function shapeToSvg(shape: Shape, options: SvgOptions): string {

@@ -42,7 +42,7 @@ export function nightCard(input: CardInput): CardDocument {
   }
 }
 
-function figuresOf({ plan }: OneNight, { text }: CardInput): readonly { label: string; value: string }[] {
+export function figuresOf({ plan }: OneNight, { text }: CardInput): readonly { label: string; value: string }[] {
   const { outcome } = plan
   const items = [
     { label: text.t('cards.figure.coldestOut'), value: text.temperature(outcome.coldestOutsideC).text },

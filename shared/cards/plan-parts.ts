@@ -11,6 +11,8 @@ export type CardInput = {
   /** One night, or null for the whole trip. */
   readonly nightId: string | null
   readonly paper: Paper
+  /** Width of drawings where it is not the paper's; below 120 mm views stand one above the other. */
+  readonly drawingWidthMm?: number
 }
 
 export type Packing = Plan['packing']

@@ -257,7 +257,10 @@ export const cards: Record<keyof typeof english, string> = {
   'pocket.reading.meterWh': 'Zähler, kWh',
   'pocket.reading.charge01': 'Batterie, %',
   'pocket.reading.lowestInsideC': 'Innen am kältesten, {unit}',
-  'pocket.noStart': 'ohne Zeit',
+  'pocket.same': 'ebenso',
+  'pocket.text': 'Text',
+  'pocket.cut':
+    'Dieses Blatt fasst die ersten {count} von {all} Nächten: mehr passt nicht. Unterwegs ein neues ausgeben.',
   'problem.pocket-unreadable':
     'Das ist kein Text von einem Taschenblatt. Alles kopieren, von der ersten bis zur letzten Zeile.',
   'problem.pocket-version':

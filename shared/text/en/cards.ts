@@ -252,7 +252,9 @@ export const cards = {
   'pocket.reading.meterWh': 'Meter, kWh',
   'pocket.reading.charge01': 'Battery, %',
   'pocket.reading.lowestInsideC': 'Lowest inside, {unit}',
-  'pocket.noStart': 'no time set',
+  'pocket.same': 'the same',
+  'pocket.text': 'Text',
+  'pocket.cut': 'This sheet holds the first {count} of {all} nights: more would not fit. Make a new one on the way.',
   'problem.pocket-unreadable': 'This is not text from a pocket sheet. Copy all of it, from the first line to the last.',
   'problem.pocket-version':
     'This text comes from a newer pocket sheet (version {found}; this program reads {known}). Update the program.',
