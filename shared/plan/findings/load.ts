@@ -46,8 +46,16 @@ export function loadFindings(trip: Trip, packing: PackingOutcome): readonly Find
 function limitFinding(trip: Trip, fault: PackFault): Finding {
   const source = { area: 'load', nightId: null, path: ['kit'] } as const
   const bay = bayName(trip, fault.bayId)
-  if (fault.rule === 'reach')
-    return finding(source, 'caution', 'over-reach', { bay, count: fault.amount }, fault.bayId ?? '')
+  if (fault.rule === 'reach') {
+    const params = { unit: unitNames(trip)(fault.unitId ?? ''), bay, count: fault.amount }
+    return finding(
+      { ...source, nightId: fault.nightId },
+      'caution',
+      fault.amount > 0 ? 'over-reach' : 'out-of-reach',
+      params,
+      fault.unitId ?? '',
+    )
+  }
   const params = { amountG: fault.amount, limitG: fault.limit, overG: fault.amount - fault.limit, bay }
   return finding(source, 'shortfall', `over-${fault.rule}`, params, fault.bayId ?? '')
 }

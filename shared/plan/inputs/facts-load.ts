@@ -29,10 +29,9 @@ export function loadFacts(trip: Trip, packing: PackingOutcome, night: Night): Ch
     aboveSeatBack: cautioned('above-seat-back'),
     fuelInCabin: cautioned('fuel-in-cabin'),
     fuel: pieces.filter(({ traits }) => traits.fuel === true).map(byNight),
-    unplaced: [...packing.driveUnplaced, ...(packed?.unplaced ?? [])].map(({ unitId }) => ({
-      id: unitId,
-      name: at.nameOf(unitId),
-    })),
+    unplaced: [...new Set([...packing.driveUnplaced, ...(packed?.unplaced ?? [])].map(({ unitId }) => unitId))].map(
+      (id) => ({ id, name: at.nameOf(id) }),
+    ),
     freezing: pieces.flatMap((piece) => {
       const { freezesBelowC } = piece.traits
       return freezesBelowC !== undefined && lowC < freezesBelowC ? [{ ...byNight(piece), freezesBelowC }] : []

@@ -10,6 +10,8 @@ type Derive = (trip: Trip, budget: PlanBudget) => Plan
 
 /** What one unit of each cost weighs in the ranking; a judgement of ours: a litre of room, a lift at dusk, a degree, a percent, money, a minute. */
 const WEIGHTS = { litres: 0.2, moves: 1, degreesK: 1, charge01: 60, money: 0.5, minutes: 0.3 } as const
+/** A neighbouring load starts from the plan's own, so that few rounds settle it. */
+const ROUNDS_TO_VERIFY = 40
 /** Something left at home is missed all trip long: more than its litres. */
 const LEFT_BEHIND = 6
 
@@ -42,7 +44,13 @@ type Attempt = {
 function verified(trip: Trip, plan: Plan, attempt: Attempt): Remedy | null {
   const { change, budget, derive, shortfalls } = attempt
   const changed = applyRemedy(trip, change)
-  const next = derive(changed, { ...budget, remedies: false, previous: plan, onProgress: () => undefined })
+  const next = derive(changed, {
+    ...budget,
+    iterations: Math.min(budget.iterations, ROUNDS_TO_VERIFY),
+    remedies: false,
+    previous: plan,
+    onProgress: () => undefined,
+  })
   const left = new Set(next.findings.filter(({ severity }) => severity === 'shortfall').map(({ id }) => id))
   const before = new Set(shortfalls.map(({ id }) => id))
   const mends = shortfalls.filter(({ id }) => !left.has(id)).map(({ id }) => id)

@@ -159,7 +159,8 @@ export const findings: Record<keyof typeof english, string> = {
   'rules.reach': 'außer Griffweite',
   'rules.site-bay-while-driving': 'dieser Ort fährt nicht mit',
   'problem.over-reach':
-    'Etwas, das in {bay} sofort gebraucht wird, hat ein Stück vor sich. | Etwas, das in {bay} sofort gebraucht wird, hat {count} Stücke vor sich.',
+    '{unit} wird sofort gebraucht, doch in {bay} steht ein Stück davor. | {unit} wird sofort gebraucht, doch in {bay} stehen {count} Stücke davor.',
+  'problem.out-of-reach': '{unit} wird nachts vom Bett aus gebraucht, doch {bay} ist von dort nicht zu erreichen.',
   'problem.rule-unreadable': 'Die Regel „{rule}“ ist nicht lesbar: {message}. Berichtigen oder abschalten.',
   'problem.steps-in-a-circle': '{count} Schritte warten im Kreis aufeinander. Eine Reihenfolge herausnehmen.',
   'problem.steps-too-long':

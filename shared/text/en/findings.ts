@@ -158,7 +158,8 @@ export const findings = {
   'rules.reach': 'out of reach',
   'rules.site-bay-while-driving': 'that place does not travel',
   'problem.over-reach':
-    'Something wanted at once in {bay} has one thing before it. | Something wanted at once in {bay} has {count} things before it.',
+    '{unit} is wanted at once, but one thing stands before it in {bay}. | {unit} is wanted at once, but {count} things stand before it in {bay}.',
+  'problem.out-of-reach': '{unit} is wanted from the bed at night, but {bay} is out of reach from there.',
   'problem.rule-unreadable': 'The rule “{rule}” cannot be read: {message}. Mend or switch it off.',
   'problem.steps-in-a-circle': '{count} steps wait for one another in a circle. Take one order away.',
   'problem.steps-too-long':
