@@ -4,6 +4,8 @@ import type { Text } from '../../shared/text/index.ts'
 import { formatIso } from '../../shared/units/index.ts'
 import { namesOf, remedyWords } from './remedy-words.ts'
 
+type Finding = Plan['findings'][number]
+
 const ISO_DATE_LENGTH = 10
 /** Remedies listed, best first. */
 const MOST_REMEDIES = 8
@@ -39,9 +41,9 @@ export function summary(planned: PlannedTrip, text: Text): string {
       plan.nights.flatMap((night) => legLines(night, text)),
     ),
     section(text.t('command.checklist'), stepLines(plan, text)),
-    section(text.t('command.shortfalls'), findingLines(plan, 'shortfall', text)),
+    section(text.t('command.shortfalls'), findingLines(plan, trip, 'shortfall', text)),
     section(text.t('command.remedies'), remedyLines(plan, trip, text)),
-    section(text.t('command.cautions'), findingLines(plan, 'caution', text)),
+    section(text.t('command.cautions'), findingLines(plan, trip, 'caution', text)),
   ]
   return sections.filter((each) => each !== '').join('\n\n')
 }
@@ -131,13 +133,20 @@ function stepLines({ checklist, nights }: Plan, text: Text): readonly string[] {
   return [text.t('command.steps', { count: checklist.steps.length, first: `${when}${words}` })]
 }
 
-function findingLines(
-  { findings }: Plan,
-  severity: Plan['findings'][number]['severity'],
-  text: Text,
-): readonly string[] {
-  const lines = findings.filter((finding) => finding.severity === severity).map(({ problem }) => text.problem(problem))
-  return [...new Set(lines)].map((line) => `– ${line}`)
+/** Each sentence once, with the nights it holds for where there are several. */
+function findingLines(plan: Plan, trip: Trip, severity: Finding['severity'], text: Text): readonly string[] {
+  const sites = new Map(trip.nights.map((night) => [night.id, night.site.name]))
+  const nightsOf = new Map<string, Set<string>>()
+  for (const { problem, nightId } of plan.findings.filter((finding) => finding.severity === severity)) {
+    const sentence = text.problem(problem)
+    const nights = nightsOf.get(sentence) ?? new Set()
+    if (nightId !== null) nights.add(sites.get(nightId) ?? nightId)
+    nightsOf.set(sentence, nights)
+  }
+  const several = trip.nights.length > 1
+  return [...nightsOf].map(([sentence, nights]) =>
+    several && nights.size > 0 ? `– ${sentence} [${text.list([...nights])}]` : `– ${sentence}`,
+  )
 }
 
 function remedyLines({ remedies, verdict }: Plan, trip: Trip, text: Text): readonly string[] {

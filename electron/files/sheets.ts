@@ -1,7 +1,7 @@
 /** Renders each sheet of a plan to the bytes of a file. */
-import { calendar, checklistCard, loadCard, nightCard, pocketSheet } from '../../shared/cards/index.ts'
+import { checklistCard, loadCard, nightCard } from '../../shared/cards/index.ts'
 import type { CardDocument, CardInput } from '../../shared/cards/index.ts'
-import { ok } from '../../shared/result/index.ts'
+import { fail, ok, problem } from '../../shared/result/index.ts'
 import type { Result } from '../../shared/result/index.ts'
 import type { SheetFile, Sheets } from '../../shared/host/index.ts'
 import { createText } from '../../shared/text/index.ts'
@@ -24,9 +24,9 @@ export function createSheets(): Sheets {
         case 'checklist':
           return pdf('checklist', checklistCard(input), atUtc)
         case 'pocket':
-          return text('pocket.html', 'text/html', pocketSheet(input))
+          return fail(problem('sheet-failed'))
         case 'calendar':
-          return text('calendar.ics', 'text/calendar', calendar(input, atUtc))
+          return fail(problem('sheet-failed'))
         case 'plan':
           return text('plan.json', 'application/json', `${JSON.stringify(plan, null, 2)}\n`)
       }

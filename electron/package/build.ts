@@ -15,7 +15,7 @@ const CONFIGS = [
 
 function build(config: string): Promise<string | null> {
   return new Promise((resolve) => {
-    const args = [vite, 'build', '--config', join(root, config), '--logLevel', 'warn']
+    const args = [vite, 'build', '--config', join(root, config), '--logLevel', 'error']
     const child = spawn(process.execPath, args, { cwd: root, stdio: 'inherit' })
     child.once('error', () => resolve(config))
     child.once('exit', (code) => resolve(code === 0 ? null : config))

@@ -8,7 +8,7 @@ export default {
   root: here('../..'),
   configFile: false,
   publicDir: false,
-  logLevel: 'warn',
+  logLevel: 'error',
   ssr: { noExternal: true, target: 'node' },
   build: {
     ssr: true,
@@ -19,7 +19,8 @@ export default {
     sourcemap: false,
     rollupOptions: {
       input: { main: here('../main/main.ts'), web: here('../web/main.ts'), command: here('../command/main.ts') },
-      external: ['electron', /^node:/, ...builtinModules],
+      // pdfmake and the fonts it reads stay packages: they are found by name at run time.
+      external: ['electron', 'pdfmake', /^node:/, ...builtinModules],
       output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'part-[name]-[hash].js' },
     },
   },

@@ -7,7 +7,7 @@ export default {
   root: here('../..'),
   configFile: false,
   publicDir: false,
-  logLevel: 'warn',
+  logLevel: 'error',
   ssr: { noExternal: true, target: 'node' },
   build: {
     ssr: true,

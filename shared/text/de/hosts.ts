@@ -1,6 +1,6 @@
 /** German sentences: what can go wrong with files, menus and dialogs. Flat keys; `{name}` is filled in; "one | many" chooses by `count`. */
 export const hosts = {
-  'problem.file-missing': '{path} ist nicht mehr da. Laufwerk oder Ordner prüfen, oder unter anderem Namen speichern.',
+  'problem.file-missing': '{path} ist nicht da. Laufwerk oder Ordner prüfen, oder unter anderem Namen speichern.',
   'problem.file-not-allowed':
     '{path} ist für diese Anmeldung gesperrt. Unter anderem Namen speichern, oder die Schreibrechte ändern.',
   'problem.file-read-only': '{path} ist schreibgeschützt. Unter anderem Namen speichern, oder den Schutz aufheben.',

@@ -1,6 +1,6 @@
 /** English sentences: what can go wrong with files, menus and dialogs. Flat keys; `{name}` is filled in; "one | many" chooses by `count`. */
 export const hosts = {
-  'problem.file-missing': '{path} is not there any more. Check the drive or the folder, or save under another name.',
+  'problem.file-missing': '{path} is not there. Check the drive or the folder, or save under another name.',
   'problem.file-not-allowed': 'This user may not touch {path}. Save under another name, or change who may write there.',
   'problem.file-read-only': '{path} is write-protected. Save under another name, or take the protection off.',
   'problem.disk-full':
