@@ -4,8 +4,9 @@ import type { Instance } from './one-machine.ts'
 import type { OrderedTasks } from './task.ts'
 
 export type Impossible = {
-  /** Positions, in order. Leave any one out and the rest can be done in time. */
+  /** Positions, in order. Leave any one out and the rest, taken alone, can be done in time. */
   readonly members: readonly number[]
+  /** How late the deadlines of the members are missed at best, with everything else done too. */
   readonly lateByS: number
 }
 
@@ -68,22 +69,24 @@ function provenLateS(whole: Instance, members: readonly number[]): number | null
  */
 export function settleConflicts(ordered: OrderedTasks): Settled {
   let whole = instanceOf(ordered)
+  const all = whole.duration.map((_, index) => index)
   const impossible: Impossible[] = []
-  while (impossible.length < MAX_CONFLICTS) {
-    const all = whole.duration.map((_, index) => index)
-    if (provenLateS(whole, all) === null) break
+  while (impossible.length < MAX_CONFLICTS && provenLateS(whole, all) !== null) {
     const members = smallestImpossible(whole, all)
-    const lateByS = provenLateS(whole, members)
+    const missed = new Set(members.map((index) => whole.due[index]))
+    const only = whole.due.map((due) => (missed.has(due) ? due : Infinity))
+    const lateByS = provenLateS({ ...whole, due: only }, all)
     if (lateByS === null) break
     impossible.push({ members, lateByS })
-    const among = new Set(members)
-    whole = { ...whole, due: whole.due.map((due, index) => (among.has(index) ? due + lateByS : due)) }
+    // Everything that shares the missed deadline is late with it: one window, one conflict.
+    whole = { ...whole, due: whole.due.map((due) => (missed.has(due) ? due + lateByS : due)) }
   }
   return { impossible, due: whole.due }
 }
 
 function smallestImpossible(whole: Instance, all: readonly number[]): readonly number[] {
-  for (const one of all) if (provenLateS(whole, [one]) !== null) return [one]
+  const alone = all.find((one) => (whole.release[one] ?? 0) + (whole.duration[one] ?? 0) > (whole.due[one] ?? Infinity))
+  if (alone !== undefined) return [alone]
   let members = narrowed(whole, all)
   for (const one of members) {
     const without = members.filter((index) => index !== one)

@@ -50,19 +50,29 @@ function linksOf(tasks: readonly Task[]): Links {
 
 type Sorted = { readonly order: readonly number[]; readonly left: readonly number[] }
 
-/** Kahn's sort; of the tasks that are free the one of the lowest rank, then the first given, is next. */
+/** Kahn's sort, rank by rank; of the tasks that are free the first given is next. */
 function sortTasks(tasks: readonly Task[], before: readonly ReadonlySet<number>[]): Sorted {
-  const byRank = tasks.map((_, index) => index).toSorted((a, b) => (tasks[a]?.rank ?? 0) - (tasks[b]?.rank ?? 0))
   const order: number[] = []
+  const left: number[] = []
   const done = new Set<number>()
-  let waiting = byRank
-  for (;;) {
-    const next = waiting.find((index) => [...(before[index] ?? [])].every((one) => done.has(one)))
-    if (next === undefined) return { order, left: waiting }
-    order.push(next)
-    done.add(next)
-    waiting = waiting.filter((index) => index !== next)
+  for (const group of groupsByRank(tasks)) {
+    let waiting = group
+    for (;;) {
+      const next = waiting.find((index) => [...(before[index] ?? [])].every((one) => done.has(one)))
+      if (next === undefined) break
+      order.push(next)
+      done.add(next)
+      waiting = waiting.filter((index) => index !== next)
+    }
+    left.push(...waiting)
   }
+  return { order, left }
+}
+
+function groupsByRank(tasks: readonly Task[]): readonly (readonly number[])[] {
+  const groups = new Map<number, number[]>()
+  for (const [index, task] of tasks.entries()) groups.set(task.rank, [...(groups.get(task.rank) ?? []), index])
+  return [...groups].toSorted(([a], [b]) => a - b).map(([, group]) => group)
 }
 
 /** The shortest ring among tasks that cannot be sorted, each followed by one that must come after it. */

@@ -1,6 +1,7 @@
 /** Tasks in the order to do them, with times; circles and impossible windows named. */
 import { instanceOf, settleConflicts } from './conflicts.ts'
 import { leastLate } from './one-machine.ts'
+import type { Instance } from './one-machine.ts'
 import { orderTasks } from './order.ts'
 import { timesOf } from './times.ts'
 import type { OrderedTasks, Task } from './task.ts'
@@ -51,7 +52,7 @@ export function schedule(tasks: readonly Task[]): Schedule {
 /** The order as given, phase by phase, unless a deadline asks for another. */
 function readableOrder(ordered: OrderedTasks, due: readonly number[]): readonly number[] {
   const instance = instanceOf(ordered, due)
-  const given = asGiven(instance.release, instance.duration, ordered.earlier, instance.rank)
+  const given = asGiven(instance)
   if (lateness(given, instance) <= 0) return given
   const urgent = leastLate(instance, MAX_NODES)
   let order = urgent.order
@@ -65,39 +66,29 @@ function readableOrder(ordered: OrderedTasks, due: readonly number[]): readonly 
   return order
 }
 
-/** Does the first task in the given order that may start; waits only where none may. */
-function asGiven(
-  release: readonly number[],
-  duration: readonly number[],
-  earlier: OrderedTasks['earlier'],
-  rank: readonly number[],
-): readonly number[] {
+/** Does the first task in the given order that may start; waits only where none may. Tasks are sorted by rank. */
+function asGiven({ release, duration, earlier, rank }: Instance): readonly number[] {
   const order: number[] = []
   const done = new Set<number>()
-  let left = release.map((_, index) => index)
   let now = -Infinity
-  while (left.length > 0) {
-    const lowest = rank[left[0] ?? 0]
-    const free = left.filter((index) => rank[index] === lowest && (earlier[index] ?? []).every((one) => done.has(one)))
-    const soonest = Math.min(...free.map((index) => release[index] ?? 0))
-    now = Math.max(now, soonest)
-    const next = free.find((index) => (release[index] ?? 0) <= now) ?? left[0] ?? 0
-    order.push(next)
-    done.add(next)
-    now += duration[next] ?? 0
-    left = left.filter((index) => index !== next)
+  for (let from = 0; from < rank.length;) {
+    const end = rank.findIndex((one, index) => index > from && one !== rank[from])
+    let left = Array.from({ length: (end < 0 ? rank.length : end) - from }, (_, place) => from + place)
+    from += left.length
+    while (left.length > 0) {
+      const free = left.filter((index) => (earlier[index] ?? []).every((one) => done.has(one)))
+      now = Math.max(now, Math.min(...free.map((index) => release[index] ?? 0)))
+      const next = free.find((index) => (release[index] ?? 0) <= now) ?? left[0] ?? 0
+      order.push(next)
+      done.add(next)
+      now += duration[next] ?? 0
+      left = left.filter((index) => index !== next)
+    }
   }
   return order
 }
 
-function lateness(
-  order: readonly number[],
-  instance: {
-    readonly release: readonly number[]
-    readonly duration: readonly number[]
-    readonly due: readonly number[]
-  },
-): number {
+function lateness(order: readonly number[], instance: Instance): number {
   let now = -Infinity
   let lateS = -Infinity
   for (const index of order) {

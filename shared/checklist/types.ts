@@ -100,6 +100,7 @@ export type Step = {
 
 export type Conflict =
   | { readonly kind: 'circle'; readonly stepKeys: readonly string[] }
+  /** A smallest set of steps that cannot be done in time; with all others done too they end `lateByS` late. */
   | { readonly kind: 'window'; readonly stepKeys: readonly string[]; readonly lateByS: number }
   /** `message` is a code of `BadRuleCode`, said by the text key `steps.conflict.<code>` with `{at}`. */
   | { readonly kind: 'bad-rule'; readonly ruleId: string; readonly message: string; readonly at: string }

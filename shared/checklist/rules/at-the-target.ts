@@ -1,5 +1,5 @@
 /** At the thing that had to be reached. */
-import { atLeast, atMost, below, every, filled, is } from './conditions.ts'
+import { atLeast, atMost, below, every, filled, is, known } from './conditions.ts'
 import { rulesOf } from './rule.ts'
 import type { Rule } from '../types.ts'
 
@@ -7,7 +7,7 @@ const rule = rulesOf('at-the-target')
 
 export const atTheTargetRules: readonly Rule[] = [
   rule('be-at-target', {
-    when: is('target.present'),
+    when: every(is('target.present'), known('target.name')),
     durationS: 0,
     params: { target: 'target.name', walkMin: 'target.walkMin' },
     deadline: 'beAtTarget',

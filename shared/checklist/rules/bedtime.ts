@@ -1,5 +1,5 @@
 /** Going to bed. */
-import { ALWAYS, above, atLeast, below, equals, every, filled, is, isNot, known, some } from './conditions.ts'
+import { above, ALWAYS, atLeast, below, equals, every, filled, is, isNot, known, some } from './conditions.ts'
 import { rulesOf } from './rule.ts'
 import type { Rule } from '../types.ts'
 
@@ -164,7 +164,7 @@ export const bedtimeRules: readonly Rule[] = [
     durationS: 60,
   }),
   rule('two-alarms', {
-    when: is('target.present'),
+    when: every(is('target.present'), known('target.name')),
     durationS: 60,
     params: { target: 'target.name' },
   }),

@@ -1,5 +1,5 @@
 /** The evening, while there is light. */
-import { ALWAYS, above, below, equals, every, filled, is, isNot, notEquals, some } from './conditions.ts'
+import { above, ALWAYS, below, equals, every, filled, is, isNot, known, notEquals, some } from './conditions.ts'
 import { rulesOf } from './rule.ts'
 import type { Rule } from '../types.ts'
 
@@ -39,7 +39,7 @@ export const beforeDarkRules: readonly Rule[] = [
     durationS: 600,
   }),
   rule('kettle-alone', {
-    when: is('hookup.twoLoadsTooMuch'),
+    when: every(is('hookup.twoLoadsTooMuch'), known('hookup.usableA')),
     durationS: 600,
     params: { otherLoadW: 'hookup.otherLoadW', usableA: 'hookup.usableA' },
     caution: true,
@@ -142,7 +142,7 @@ export const beforeDarkRules: readonly Rule[] = [
     durationS: 120,
   }),
   rule('lay-out-morning', {
-    when: is('target.present'),
+    when: every(is('target.present'), known('target.name')),
     durationS: 300,
     params: { target: 'target.name' },
   }),

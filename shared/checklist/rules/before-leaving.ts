@@ -1,7 +1,7 @@
 /** What is asked, packed and checked at home before leaving. */
 import {
-  ALWAYS,
   above,
+  ALWAYS,
   atLeast,
   below,
   equals,
@@ -70,23 +70,23 @@ export const beforeLeavingRules: readonly Rule[] = [
     caution: true,
   }),
   rule('adapter-on-board', {
-    when: every(is('hookup.adapterNeeded'), is('hookup.adapterOnBoard')),
+    when: every(is('hookup.adapterNeeded'), is('hookup.adapterOnBoard'), known('hookup.adapterName')),
     durationS: 60,
     params: { name: 'hookup.adapterName', site: 'site.name' },
   }),
   rule('adapter-missing', {
-    when: every(is('hookup.adapterNeeded'), isNot('hookup.adapterOnBoard')),
+    when: every(is('hookup.adapterNeeded'), isNot('hookup.adapterOnBoard'), known('hookup.connector')),
     durationS: 900,
     params: { connector: 'hookup.connector', site: 'site.name' },
     caution: true,
   }),
   rule('extension-on-board', {
-    when: every(is('hookup.extensionNeeded'), is('hookup.extensionOnBoard')),
+    when: every(is('hookup.extensionNeeded'), is('hookup.extensionOnBoard'), known('hookup.extensionName')),
     durationS: 60,
     params: { name: 'hookup.extensionName' },
   }),
   rule('extension-missing', {
-    when: every(is('hookup.extensionNeeded'), isNot('hookup.extensionOnBoard')),
+    when: every(is('hookup.extensionNeeded'), isNot('hookup.extensionOnBoard'), known('hookup.cableRunMm')),
     durationS: 900,
     params: { runMm: 'hookup.cableRunMm' },
   }),

@@ -1,5 +1,19 @@
 /** From waking to rolling. */
-import { ALWAYS, above, atLeast, atMost, below, equals, every, filled, is, isNot, not, some } from './conditions.ts'
+import {
+  above,
+  ALWAYS,
+  atLeast,
+  atMost,
+  below,
+  equals,
+  every,
+  filled,
+  is,
+  isNot,
+  known,
+  not,
+  some,
+} from './conditions.ts'
 import { rulesOf } from './rule.ts'
 import type { Rule } from '../types.ts'
 
@@ -63,7 +77,7 @@ export const morningRules: readonly Rule[] = [
     deadline: 'unplug',
   }),
   rule('adapter-back', {
-    when: every(is('hookup.adapterNeeded'), is('hookup.adapterOnBoard')),
+    when: every(is('hookup.adapterNeeded'), is('hookup.adapterOnBoard'), known('hookup.adapterName')),
     durationS: 30,
     params: { name: 'hookup.adapterName' },
     after: ['unplug-post-first'],
@@ -161,7 +175,7 @@ export const morningRules: readonly Rule[] = [
     caution: true,
   }),
   rule('target-kit', {
-    when: every(is('target.present'), is('onBoard.target-kit')),
+    when: every(is('target.present'), is('onBoard.target-kit'), known('target.name')),
     durationS: 60,
     params: { target: 'target.name' },
   }),

@@ -1,6 +1,6 @@
 /** Facts of a calm night on which almost nothing asks for attention; tests patch single facts. */
-import { MOMENT_NAMES, PURPOSE_NAMES } from '../../../shared/checklist/index.ts'
-import type { ChecklistFacts, PurposeName } from '../../../shared/checklist/index.ts'
+import { PURPOSE_NAMES } from '../../../shared/checklist/index.ts'
+import type { ChecklistFacts, MomentName, PurposeName } from '../../../shared/checklist/index.ts'
 import type { Utc } from '../../../shared/units/index.ts'
 
 const NOTHING: Readonly<Record<PurposeName, boolean>> = Object.fromEntries(
@@ -218,4 +218,4 @@ export const WINTER_MOMENTS = {
   sunrise: at('08:10', 13),
   backFromTarget: at('10:00', 13),
   checkOutBy: at('12:00', 13),
-} satisfies Partial<Record<(typeof MOMENT_NAMES)[number], Utc>>
+} satisfies Partial<Record<MomentName, Utc>>

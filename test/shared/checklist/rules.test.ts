@@ -1,0 +1,169 @@
+import { describe, expect, test } from 'vitest'
+import { asFacts, BUILT_IN_RULES, buildChecklist, MOMENT_NAMES, PHASES } from '../../../shared/checklist/index.ts'
+import type { ChecklistOutcome, Rule } from '../../../shared/checklist/index.ts'
+import { valueAt } from '../../../shared/checklist/evaluate.ts'
+import { ENGLISH, GERMAN } from '../../../shared/text/index.ts'
+import { CALM_FACTS, WINTER_MOMENTS, withFacts } from './calm-facts.ts'
+import type { FactsPatch } from './calm-facts.ts'
+import { over } from './rule-cases.ts'
+import { ARRIVAL_CASES } from './rule-cases-arrival.ts'
+import { EVENING_CASES } from './rule-cases-evening.ts'
+import { HOME_CASES } from './rule-cases-home.ts'
+import { MORNING_CASES } from './rule-cases-morning.ts'
+
+const CASES = [...HOME_CASES, ...ARRIVAL_CASES, ...EVENING_CASES, ...MORNING_CASES]
+const EN: Readonly<Record<string, string>> = ENGLISH
+const DE: Readonly<Record<string, string>> = GERMAN
+
+/** Facts that may be not known, by the type `ChecklistFacts`. */
+const NULLABLE = new Set([
+  'clock.arriveAfterCheckInMin',
+  'clock.arriveAfterSunsetMin',
+  'clock.departInBanMin',
+  'clock.departInGateMin',
+  'clock.unplugAfterDepartMin',
+  'energy.arrive01',
+  'energy.depart01',
+  'energy.heatLeftOnFaultH',
+  'energy.reserve01',
+  'heating.setPointC',
+  'hookup.adapterName',
+  'hookup.cableRunMm',
+  'hookup.connector',
+  'hookup.extensionName',
+  'hookup.heldA',
+  'hookup.leadName',
+  'hookup.sag01',
+  'hookup.stepDownV',
+  'hookup.stopV',
+  'hookup.usableA',
+  'site.indoorFallback',
+  'site.phone',
+  'sleepers.hottestBedC',
+  'target.name',
+  'vehicle.exitDoor',
+  'vehicle.heaterStopsAfterH',
+])
+
+const checklist = (patch: FactsPatch, switchedOffRuleIds: readonly string[] = []): ChecklistOutcome =>
+  buildChecklist({
+    rules: BUILT_IN_RULES,
+    switchedOffRuleIds,
+    nights: [{ nightId: 'n1', facts: asFacts(withFacts(patch)), moments: WINTER_MOMENTS, given: [] }],
+    ticks: [],
+  })
+
+const stepsOf = (outcome: ChecklistOutcome, ruleId: string): number =>
+  outcome.steps.filter((step) => step.ruleId === ruleId).length
+
+const textKeys = (rule: Rule): readonly [string, string] =>
+  rule.text.kind === 'key' ? [rule.text.step, rule.text.reason] : ['', '']
+
+describe('built-in rules', () => {
+  test('every rule has a case and every case a rule', () => {
+    expect(CASES.map((one) => one.ruleId).toSorted()).toEqual(BUILT_IN_RULES.map((rule) => rule.id).toSorted())
+  })
+
+  test.each(CASES)('$ruleId appears on its facts and only there', ({ ruleId, appearsWhen, goneWhen }) => {
+    const found = checklist(appearsWhen)
+    expect(found.conflicts.filter((conflict) => conflict.kind === 'bad-rule')).toEqual([])
+    expect(stepsOf(found, ruleId)).toBe(1)
+    const gone = goneWhen === null ? checklist(appearsWhen, [ruleId]) : checklist(over(appearsWhen, goneWhen))
+    expect(gone.conflicts.filter((conflict) => conflict.kind === 'bad-rule')).toEqual([])
+    expect(stepsOf(gone, ruleId)).toBe(0)
+  })
+
+  test('on a calm night without supply only the steps of every night remain', () => {
+    const nightly = CASES.filter((one) => one.goneWhen === null).map((one) => one.ruleId)
+    const calmOnly = ['walk-the-pitch', 'open-for-air-bare', 'insect-net', 'co-signs-drill']
+    const found = new Set(checklist({}).steps.map((step) => step.ruleId))
+    expect([...found].toSorted()).toEqual([...nightly, ...calmOnly].toSorted())
+  })
+
+  test('a fact that is not known never makes a rule fail', () => {
+    const faults: string[] = []
+    for (const { ruleId, appearsWhen } of CASES) {
+      for (const path of Object.values(BUILT_IN_RULES.find((rule) => rule.id === ruleId)?.params ?? {})) {
+        const [area = '', name = ''] = path.split('.')
+        if (area === 'item' || !NULLABLE.has(path)) continue
+        const found = checklist(over(appearsWhen, { [area]: { [name]: null } }))
+        const bad = found.conflicts.filter((conflict) => conflict.kind === 'bad-rule')
+        if (bad.length > 0) faults.push(`${ruleId} ${path}`)
+      }
+    }
+    expect(faults).toEqual([])
+  })
+
+  test('each has a step and a reason in both languages, with the same placeholders as its facts fill', () => {
+    const faults: string[] = []
+    for (const rule of BUILT_IN_RULES) {
+      const given = Object.keys(rule.params ?? {}).toSorted()
+      for (const texts of [EN, DE]) {
+        const [step = '', reason = ''] = textKeys(rule).map((key) => texts[key] ?? '')
+        const shown = new Set([...`${step} ${reason}`.matchAll(/\{(\w+)\}/g)].map((match) => match[1] ?? ''))
+        if (step === '' || reason === '') faults.push(`${rule.id} lacks a text`)
+        if ([...shown].toSorted().join() !== given.join()) faults.push(`${rule.id} ${[...shown].join()}`)
+      }
+      if (DE[textKeys(rule)[0]] === EN[textKeys(rule)[0]]) faults.push(`${rule.id} is not translated`)
+    }
+    expect(faults).toEqual([])
+  })
+
+  test('no step or reason promises that something is without danger', () => {
+    const all = BUILT_IN_RULES.flatMap((rule) => textKeys(rule).flatMap((key) => [EN[key] ?? '', DE[key] ?? '']))
+    expect(all.filter((text) => /\b(safe|safely|safety|sicher|ungefährlich|gefahrlos)\b/i.test(text))).toEqual([])
+  })
+
+  test('a placeholder is named with the unit of the fact that fills it', () => {
+    const unit = /(Mm3|Mm|MPerS|Wh|Ppm|01|Min|H|[a-z0-9](?:C|K|G|W|A|V|M))$/
+    const unitOf = (name: string): string => unit.exec(name)?.[1]?.slice(-1) ?? ''
+    const wrong = BUILT_IN_RULES.flatMap((rule) =>
+      Object.entries(rule.params ?? {})
+        .filter(([name, path]) => unitOf(name) !== unitOf(path))
+        .map(([name, path]) => `${rule.id} ${name} ${path}`),
+    )
+    expect(wrong).toEqual([])
+  })
+
+  test('each reads only facts that exist, and says which', () => {
+    const unknown = BUILT_IN_RULES.flatMap((rule) =>
+      rule.reads.filter((path) => valueAt(asFacts(CALM_FACTS), path) === undefined),
+    )
+    const silent = BUILT_IN_RULES.filter((rule) => rule.reads.length === 0 && rule.when !== true)
+    expect([unknown, silent]).toEqual([[], []])
+  })
+
+  test('each names known moments, known phases and predecessors that exist', () => {
+    const ids = new Set([...BUILT_IN_RULES.map((rule) => rule.id), 'move-to-bed', 'move-to-drive'])
+    const moments = new Set<string | undefined>([...MOMENT_NAMES, undefined])
+    const wrong = BUILT_IN_RULES.filter(
+      (rule) =>
+        !PHASES.includes(rule.phase) ||
+        !moments.has(rule.notBefore) ||
+        !moments.has(rule.deadline) ||
+        !rule.after.every((id) => ids.has(id)),
+    )
+    expect(wrong).toEqual([])
+  })
+
+  test('all rules at once have no circle', () => {
+    const all = BUILT_IN_RULES.map((rule): Rule => ({
+      id: rule.id,
+      phase: rule.phase,
+      text: rule.text,
+      reads: [],
+      when: true,
+      after: rule.after,
+      durationS: rule.durationS,
+    }))
+    const nights = [{ nightId: 'n1', facts: asFacts(CALM_FACTS), moments: {}, given: [] }]
+    const found = buildChecklist({ rules: all, switchedOffRuleIds: [], nights, ticks: [] })
+    expect(found.conflicts).toEqual([])
+    expect(found.steps.length).toBe(BUILT_IN_RULES.length)
+  })
+
+  test('there are at least seventy, and every phase has at least five', () => {
+    expect(BUILT_IN_RULES.length).toBeGreaterThanOrEqual(70)
+    expect(PHASES.filter((phase) => BUILT_IN_RULES.filter((rule) => rule.phase === phase).length < 5)).toEqual([])
+  })
+})
