@@ -180,7 +180,7 @@ export type NightInput = {
   readonly arriveInsideC?: number | null
 }
 
-/** Columns of equal length, one value a step: cheap to chart, to copy to a worker and to check. */
+/** Columns of equal length, one row a step: `atUtc` ends the step, powers are means over it, the rest stands at its end. */
 export type NightSeries = {
   readonly atUtc: readonly Utc[]
   readonly outsideC: readonly number[]
