@@ -2,6 +2,7 @@
 import { S_PER_HOUR, WH_PER_KWH } from '../units/index.ts'
 import { prepareNight } from './night-prepare.ts'
 import { runNight } from './night-run.ts'
+import { sleepRows } from './sleepers.ts'
 import type { NightInput } from './types.ts'
 
 /** What was read after one night; null where it was not read. */
@@ -11,7 +12,7 @@ export type MeasuredNight = {
   readonly fromSiteWh: number | null
   /** Charge at the end, fraction. */
   readonly depart01: number | null
-  /** Lowest temperature inside, °C. */
+  /** Lowest temperature inside during the hours asleep, °C. */
   readonly lowestInsideC: number | null
 }
 
@@ -81,7 +82,8 @@ function misfitOf(night: MeasuredNight, scale: number): number {
     sum += ((run.totals.supplyWh - night.fromSiteWh) / Math.max(METER_01 * night.fromSiteWh, WH_PER_KWH / 20)) ** 2
   if (night.depart01 !== null) sum += ((run.charge01 - night.depart01) / CHARGE_01) ** 2
   if (night.lowestInsideC !== null) {
-    const lowest = run.columns.bedAirC.reduce((least, tempC) => Math.min(least, tempC), Infinity)
+    const rows = sleepRows(input, run.columns)
+    const lowest = rows.reduce((least, row) => Math.min(least, run.columns.bedAirC[row] ?? Infinity), Infinity)
     sum += ((lowest - night.lowestInsideC) / THERMOMETER_K) ** 2
   }
   return sum

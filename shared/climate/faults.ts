@@ -1,7 +1,8 @@
 /** Fault nights: the supply goes, the breaker trips, the heater fails; what follows, and until when one can still act. */
 import { S_PER_HOUR } from '../units/index.ts'
 import { prepareNight } from './night-prepare.ts'
-import { runNight, utcOf } from './night-run.ts'
+import { runNight } from './night-run.ts'
+import { utcOf } from './night-state.ts'
 import { legOf, outcomeOf } from './simulate.ts'
 import type { Prepared } from './night-prepare.ts'
 import type { NightRun } from './night-run.ts'

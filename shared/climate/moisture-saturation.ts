@@ -50,7 +50,7 @@ export function dewPointFromPa(pressure: number): number {
     pressure > 611
       ? (243.04 * (wanted - 6.4149)) / (17.625 - wanted + 6.4149)
       : (272.62 * (wanted - 6.4149)) / (22.46 - wanted + 6.4149)
-  for (let turn = 0; turn < 4; turn += 1) {
+  for (let turn = 0; turn < 3; turn += 1) {
     const at = Math.log(saturationPa(tempC))
     const slope = (Math.log(saturationPa(tempC + 0.01)) - at) / 0.01
     tempC += (wanted - at) / slope

@@ -1,7 +1,7 @@
 /** Water in the cabin over one step: air, condensate and frost on each pane, never above saturation. */
 import { INNER_CONVECTION_W_PER_M2K } from './network.ts'
 import { saturationRatio } from './moisture-saturation.ts'
-import { at, FIRST_PANE } from './network-step.ts'
+import { FIRST_PANE, MASS, at } from './network-step.ts'
 
 /** Heat of evaporation near 0 °C, J/kg (ASHRAE Fundamentals 2017 ch. 1). Fusion is left out: 100 g of frost is 9 Wh. */
 export const EVAPORATION_J_PER_KG = 2.501e6
@@ -21,95 +21,129 @@ export type MoistureState = {
 }
 
 export type MoistureStep = {
-  readonly stepS: number
+  stepS: number
   readonly airKg: number
-  readonly exchangeKgPerS: number
-  readonly outsideRatio: number
-  readonly releaseKgPerS: number
+  exchangeKgPerS: number
+  outsideRatio: number
+  releaseKgPerS: number
   readonly pressurePa: number
   readonly covers: boolean
   /** Panes, then the lining: fog settles there and dries from there. */
   readonly areasM2: Float64Array
-  readonly temps: Float64Array
   /** The coldest air, °C: no air holds more than it can. */
-  readonly coldestAirC: number
+  coldestAirC: number
 }
 
-/** Transfer of one pane, kg/s per unit of ratio, and its saturation; kept outside the call to spare the inner loop. */
-export type MoistureScratch = { readonly transfer: Float64Array; readonly saturation: Float64Array }
+/** Of each surface: transfer, kg/s per unit of ratio, and saturation; kept outside the call to spare the inner loop. */
+export type MoistureScratch = {
+  readonly transfer: Float64Array
+  readonly saturation: Float64Array
+  /** Flows of the step before, the first guess at this one's. */
+  readonly lagged: Float64Array
+}
 
-/** Water out of the air over the step, kg: with the air's gain it equals what was released and brought in. */
-export function moistureStep(state: MoistureState, step: MoistureStep, scratch: MoistureScratch): { outKg: number } {
-  const count = state.filmKg.length
-  const lining = count - 1
-  const perM2 = (INNER_CONVECTION_W_PER_M2K / AIR_J_PER_KG_K) * (step.covers ? COVER_LEAK_01 : 1)
-  for (let pane = 0; pane < lining; pane += 1) {
-    scratch.transfer[pane] = perM2 * at(step.areasM2, pane)
-    scratch.saturation[pane] = saturationRatio(at(step.temps, FIRST_PANE + pane), step.pressurePa)
-  }
-  const cap = saturationRatio(step.coldestAirC, step.pressurePa)
-  scratch.transfer[lining] =
-    at(state.filmKg, lining) > 0 ? (INNER_CONVECTION_W_PER_M2K / AIR_J_PER_KG_K) * at(step.areasM2, lining) : 0
-  scratch.saturation[lining] = cap
+/** Share of the lining that is smooth and takes fog; cloth keeps what it takes (estimate). */
+const LINING_SHARE_01 = 0.2
+
+/**
+ * Moves the water of one step and gives what left with the air, kg.
+ * Exact for constant conditions: the air's ratio falls exponentially towards its balance, and flows are taken at its mean,
+ * so that release = air's gain + films' gain + out, to rounding. What would exceed saturation settles as fog on the lining.
+ */
+export function moistureStep(
+  state: MoistureState,
+  step: MoistureStep,
+  temps: Float64Array,
+  scratch: MoistureScratch,
+): number {
+  const lining = state.filmKg.length - 1
+  const cap = surfaces(step, temps, scratch, lining)
   const before = state.ratio
-  const supply = before * step.airKg + step.stepS * (step.exchangeKgPerS * step.outsideRatio + step.releaseKgPerS)
-  const bound = step.airKg + step.stepS * step.exchangeKgPerS
-  const ratio = balancedRatio(state, step, scratch, supply, bound)
-  state.ratio = Math.min(ratio, cap)
-  let total = 0
-  for (let pane = 0; pane < count; pane += 1) {
-    const flow = paneFlow(state, step, scratch, pane, state.ratio)
-    state.flowKgPerS[pane] = flow
-    total += flow
+  let meanRatio = meanOver(state, step, scratch)
+  let kept = keptByAir(state, step, scratch, meanRatio)
+  if (kept > cap) {
+    // The air is full: it moves along saturation, and what it cannot keep settles.
+    meanRatio = (before + cap) / 2
+    kept = keptByAir(state, step, scratch, meanRatio)
+    const fogKgPerS = (Math.max(0, kept - cap) * step.airKg) / step.stepS
+    state.flowKgPerS[lining] = at(state.flowKgPerS, lining) + fogKgPerS
+    kept = Math.min(kept, cap)
   }
-  const outKg = step.stepS * step.exchangeKgPerS * (state.ratio - step.outsideRatio)
-  if (ratio > cap) {
-    const fog = step.releaseKgPerS - (outKg + (state.ratio - before) * step.airKg) / step.stepS - total
-    state.flowKgPerS[lining] = at(state.flowKgPerS, lining) + fog
+  state.ratio = kept
+  for (let surface = 0; surface <= lining; surface += 1) {
+    state.filmKg[surface] = Math.max(0, at(state.filmKg, surface) + at(state.flowKgPerS, surface) * step.stepS)
   }
-  for (let pane = 0; pane < count; pane += 1) {
-    state.filmKg[pane] = Math.max(0, at(state.filmKg, pane) + at(state.flowKgPerS, pane) * step.stepS)
-  }
-  return { outKg }
+  return step.exchangeKgPerS * (meanRatio - step.outsideRatio) * step.stepS
 }
 
-/** Flow on to a pane at a ratio, kg/s: what is there bounds what can dry off. */
-function paneFlow(
-  state: MoistureState,
-  step: MoistureStep,
-  scratch: MoistureScratch,
-  pane: number,
-  ratio: number,
-): number {
-  const driven = at(scratch.transfer, pane) * (ratio - at(scratch.saturation, pane))
-  return Math.max(driven, -at(state.filmKg, pane) / step.stepS)
+/** Flows on to all surfaces at a mean ratio, and the ratio that the air then ends with. */
+function keptByAir(state: MoistureState, step: MoistureStep, scratch: MoistureScratch, meanRatio: number): number {
+  let gain = step.releaseKgPerS - step.exchangeKgPerS * (meanRatio - step.outsideRatio)
+  for (let surface = 0; surface < state.filmKg.length; surface += 1) {
+    const driven = at(scratch.transfer, surface) * (meanRatio - at(scratch.saturation, surface))
+    const flow = Math.max(driven, -at(state.filmKg, surface) / step.stepS)
+    state.flowKgPerS[surface] = flow
+    gain -= flow
+  }
+  return state.ratio + (gain * step.stepS) / step.airKg
 }
 
-/** Ratio at which the air's water balances. The excess falls with the ratio in straight pieces, so Newton ends in a few turns. */
-function balancedRatio(
-  state: MoistureState,
-  step: MoistureStep,
-  scratch: MoistureScratch,
-  supply: number,
-  bound: number,
-): number {
-  let ratio = state.ratio
-  for (let turn = 0; turn < 20; turn += 1) {
-    let flow = 0
-    let slope = bound
-    for (let pane = 0; pane < state.filmKg.length; pane += 1) {
-      const driven = at(scratch.transfer, pane) * (ratio - at(scratch.saturation, pane))
-      const least = -at(state.filmKg, pane) / step.stepS
-      if (driven > least) {
-        flow += driven
-        slope += at(scratch.transfer, pane) * step.stepS
-      } else flow += least
+/** Transfer and saturation of panes and lining; gives the ratio that the coldest air can hold. */
+function surfaces(step: MoistureStep, temps: Float64Array, scratch: MoistureScratch, lining: number): number {
+  const perM2 = INNER_CONVECTION_W_PER_M2K / AIR_J_PER_KG_K
+  for (let pane = 0; pane < lining; pane += 1) {
+    scratch.transfer[pane] = perM2 * (step.covers ? COVER_LEAK_01 : 1) * at(step.areasM2, pane)
+    scratch.saturation[pane] = saturationRatio(at(temps, FIRST_PANE + pane), step.pressurePa)
+  }
+  scratch.transfer[lining] = perM2 * LINING_SHARE_01 * at(step.areasM2, lining)
+  scratch.saturation[lining] = saturationRatio(at(temps, MASS), step.pressurePa)
+  return saturationRatio(step.coldestAirC, step.pressurePa)
+}
+
+/**
+ * Mean ratio over the step. A surface that would dry off more than it carries gives just that; leaving it out only lowers
+ * the ratio, so that none comes back and the set is found in as many turns as there are surfaces.
+ */
+function meanOver(state: MoistureState, step: MoistureStep, scratch: MoistureScratch): number {
+  const count = state.filmKg.length
+  let spent = -1
+  let meanRatio = state.ratio
+  for (let turn = 0; turn <= count; turn += 1) {
+    let inflow = step.exchangeKgPerS * step.outsideRatio + step.releaseKgPerS
+    let conductance = step.exchangeKgPerS
+    let dried = 0
+    for (let surface = 0; surface < count; surface += 1) {
+      const transfer = at(scratch.transfer, surface)
+      const least = -at(state.filmKg, surface) / step.stepS
+      if (turn > 0 && transfer * (meanRatio - at(scratch.saturation, surface)) <= least) {
+        inflow -= least
+        dried += 1
+      } else {
+        inflow += transfer * at(scratch.saturation, surface)
+        conductance += transfer
+      }
     }
-    const next = ratio + (supply - bound * ratio - flow * step.stepS) / slope
-    if (Math.abs(next - ratio) < 1e-14) return next
-    ratio = next
+    if (dried === spent) break
+    spent = dried
+    meanRatio = relaxedMean(state.ratio, inflow, conductance, step)
   }
-  return ratio
+  return meanRatio
+}
+
+function relaxedMean(start: number, inflow: number, conductance: number, step: MoistureStep): number {
+  const rate = (conductance * step.stepS) / step.airKg
+  if (rate < 1e-9) return start + (inflow * step.stepS) / step.airKg / 2
+  const steady = inflow / conductance
+  return steady + ((start - steady) * -Math.expm1(-rate)) / rate
+}
+
+/** Fog that forms because the air ended colder than foreseen goes to the lining; its warmth, a trace, is left out. */
+export function settleFog(state: MoistureState, step: MoistureStep, coldestAirC: number): void {
+  const excess = state.ratio - saturationRatio(coldestAirC, step.pressurePa)
+  if (excess <= 0) return
+  const lining = state.filmKg.length - 1
+  state.ratio -= excess
+  state.filmKg[lining] = at(state.filmKg, lining) + excess * step.airKg
 }
 
 /** CO2 after a step, ppm, exact for a constant flow. Flow and volume in m3/h and m3, release in l/h. */

@@ -22,100 +22,122 @@ export type AirExchange = {
   readonly mixingWPerK: number
 }
 
-/** The factored matrix of one network, one air exchange and one step length. */
+/** The factored matrix of one network, one air exchange and one step length; rewritten in place, as most steps need a new one. */
 export type Factor = {
-  readonly network: Network
-  readonly air: AirExchange
-  readonly stepS: number
+  network: Network
+  readonly air: { frontWPerK: number; bedWPerK: number; drawnWPerK: number; mixingWPerK: number }
+  stepS: number
   readonly capacity: Float64Array
   readonly paneDiagonal: Float64Array
-  readonly massDiagonal: number
-  readonly floorDiagonal: number
-  readonly ff: number
-  readonly fb: number
-  readonly bf: number
-  readonly bb: number
-  readonly determinant: number
+  massDiagonal: number
+  floorDiagonal: number
+  ff: number
+  fb: number
+  bf: number
+  bb: number
+  determinant: number
   /** Rise of the front air at the end of the step for each W of heat at the front, K/W. */
-  readonly risePerW: number
+  risePerW: number
 }
 
 /** Sources at one instant, W into each node, without the heater. */
 export type Stage = { readonly sources: Float64Array; readonly temps: Float64Array }
 
-export function factorise(network: Network, air: AirExchange, stepS: number): Factor {
+/** An empty factor for a network's size; `factorise` fills it. */
+export function blankFactor(network: Network): Factor {
+  return {
+    network,
+    air: { frontWPerK: -1, bedWPerK: -1, drawnWPerK: -1, mixingWPerK: -1 },
+    stepS: -1,
+    capacity: new Float64Array(FIRST_PANE + network.panes.length),
+    paneDiagonal: new Float64Array(network.panes.length),
+    massDiagonal: 0,
+    floorDiagonal: 0,
+    ff: 0,
+    fb: 0,
+    bf: 0,
+    bb: 0,
+    determinant: 0,
+    risePerW: 0,
+  }
+}
+
+/** Factors the matrix for a network, an air exchange and a step, unless it already stands. `first`, `second` and `right` are scratch. */
+export function factorise(
+  factor: Factor,
+  network: Network,
+  air: AirExchange,
+  stepS: number,
+  first: Stage,
+  second: Stage,
+  right: Float64Array,
+): void {
+  const known = factor.air
+  if (
+    factor.network === network &&
+    factor.stepS === stepS &&
+    known.frontWPerK === air.frontWPerK &&
+    known.bedWPerK === air.bedWPerK &&
+    known.drawnWPerK === air.drawnWPerK &&
+    known.mixingWPerK === air.mixingWPerK
+  ) {
+    return
+  }
+  factor.network = network
+  factor.stepS = stepS
+  known.frontWPerK = air.frontWPerK
+  known.bedWPerK = air.bedWPerK
+  known.drawnWPerK = air.drawnWPerK
+  known.mixingWPerK = air.mixingWPerK
+  const { capacity, paneDiagonal } = factor
   const perS = 1 / (GAMMA * stepS)
-  const capacity = new Float64Array(FIRST_PANE + network.panes.length)
   capacity[FRONT] = network.frontJPerK * perS
   capacity[BED] = network.bedJPerK * perS
   capacity[MASS] = network.massJPerK * perS
   capacity[FLOOR] = network.floorJPerK * perS
   const massDiagonal = network.massJPerK * perS + network.frontMassWPerK + network.bedMassWPerK
   const floorDiagonal = network.floorJPerK * perS + network.bedFloorWPerK + network.floorOutWPerK
-  let ff =
-    network.frontJPerK * perS +
-    network.frontBodyWPerK +
-    network.frontMassWPerK +
-    air.frontWPerK +
-    air.drawnWPerK +
-    air.mixingWPerK
+  const passing = air.drawnWPerK + air.mixingWPerK
+  let ff = at(capacity, FRONT) + network.frontBodyWPerK + network.frontMassWPerK + air.frontWPerK + passing
   let bb =
-    network.bedJPerK * perS +
-    network.bedBodyWPerK +
-    network.bedMassWPerK +
-    network.bedFloorWPerK +
-    air.bedWPerK +
-    air.drawnWPerK +
-    air.mixingWPerK
-  const paneDiagonal = new Float64Array(network.panes.length)
-  network.panes.forEach((pane, index) => {
+    at(capacity, BED) + network.bedBodyWPerK + network.bedMassWPerK + network.bedFloorWPerK + air.bedWPerK + passing
+  for (let index = 0; index < network.panes.length; index += 1) {
+    const pane = network.panes[index]
+    if (pane === undefined) break
     capacity[FIRST_PANE + index] = pane.capacityJPerK * perS
     const diagonal = pane.capacityJPerK * perS + pane.innerWPerK + pane.outerWPerK
     paneDiagonal[index] = diagonal
     const own = pane.innerWPerK - (pane.innerWPerK * pane.innerWPerK) / diagonal
     if (pane.atFront) ff += own
     else bb += own
-  })
-  const cross = (network.frontMassWPerK * network.bedMassWPerK) / massDiagonal
+  }
   ff -= (network.frontMassWPerK * network.frontMassWPerK) / massDiagonal
   bb -=
     (network.bedMassWPerK * network.bedMassWPerK) / massDiagonal +
     (network.bedFloorWPerK * network.bedFloorWPerK) / floorDiagonal
-  const fb = -air.mixingWPerK - cross
-  const bf = fb - air.drawnWPerK
-  const base = {
-    network,
-    air,
-    stepS,
-    capacity,
-    paneDiagonal,
-    massDiagonal,
-    floorDiagonal,
-    ff,
-    fb,
-    bf,
-    bb,
-    determinant: ff * bb - fb * bf,
-  }
-  return { ...base, risePerW: riseOfFront(base) }
+  factor.massDiagonal = massDiagonal
+  factor.floorDiagonal = floorDiagonal
+  factor.ff = ff
+  factor.bb = bb
+  factor.fb = -air.mixingWPerK - (network.frontMassWPerK * network.bedMassWPerK) / massDiagonal
+  factor.bf = factor.fb - air.drawnWPerK
+  factor.determinant = ff * bb - factor.fb * factor.bf
+  factor.risePerW = riseOfFront(factor, first.temps, second.temps, right)
 }
 
 /** Answer of the front air to 1 W through both stages from rest. */
-function riseOfFront(factor: Omit<Factor, 'risePerW'>): number {
-  const size = factor.capacity.length
-  const first = new Float64Array(size)
-  const second = new Float64Array(size)
-  const right = new Float64Array(size)
+function riseOfFront(factor: Factor, first: Float64Array, second: Float64Array, right: Float64Array): number {
+  right.fill(0)
   right[FRONT] = 1
   solve(factor, right, first)
-  for (let node = 0; node < size; node += 1) right[node] = at(factor.capacity, node) * CARRY * at(first, node)
+  for (let node = 0; node < right.length; node += 1) right[node] = at(factor.capacity, node) * CARRY * at(first, node)
   right[FRONT] = at(right, FRONT) + 1
   solve(factor, right, second)
   return at(second, FRONT)
 }
 
 /** Solves (C / (g h) + K) T = right by eliminating panes, mass and floor; `right` is overwritten. */
-function solve(factor: Omit<Factor, 'risePerW'>, right: Float64Array, out: Float64Array): void {
+function solve(factor: Factor, right: Float64Array, out: Float64Array): void {
   const { network, paneDiagonal, massDiagonal, floorDiagonal } = factor
   const panes = network.panes
   let front = at(right, FRONT) + (network.frontMassWPerK * at(right, MASS)) / massDiagonal

@@ -1,7 +1,7 @@
 /** What must be minded in a night: air, cold, heat, supply and battery, each with its instant or value. */
 import { isDomestic } from './sources/connectors.ts'
 import { heatsFromSupply } from './night-power.ts'
-import { utcOf } from './night-run.ts'
+import { utcOf } from './night-state.ts'
 import type { NightRun } from './night-run.ts'
 import type { NightInput, NightOutcome, SleeperVerdict, SupplyOutcome, SupplyParameters } from './types.ts'
 

@@ -16,14 +16,15 @@ import type { NightInput, SupplyOutcome, WeatherStep } from './types.ts'
 /** Networks are shared between winds this close, m/s. */
 const WIND_GRAIN = 0.05
 /** Longest step of the integration, s: every temperature then stands within 0.05 K of half the step. */
-export const INTEGRATION_S = 60
+export const INTEGRATION_S = 100
 
 export type Prepared = {
   readonly input: NightInput
   readonly steps: number
-  readonly stepS: number
   readonly integrationS: number
-  /** At the bounds of the steps: one more than steps. */
+  /** Bounds of the steps: multiples of the step from arrival, then departure. */
+  readonly boundsUtc: Float64Array
+  /** At the bounds: one more than steps. */
   readonly outsideC: Float64Array
   readonly windMPerS: Float64Array
   readonly outsideRatio: Float64Array
@@ -39,21 +40,23 @@ export type Prepared = {
   readonly networkAt: (windMPerS: number, covers: boolean) => Network
 }
 
-/** Weather, networks and supply of a night; the input's decisions play no part. Steps divide the night evenly, none longer than `stepS`. */
+/** Weather, networks and supply of a night; the input's decisions play no part. Steps count from arrival; the last may be shorter. */
 export function prepareNight(input: NightInput, integrationS = INTEGRATION_S): Prepared {
   invariant(input.departUtc > input.arriveUtc, 'a night ends after it begins')
   invariant(input.stepS > 0 && input.weather.length > 0, 'a night has a step and weather')
   const steps = Math.max(1, Math.ceil((input.departUtc - input.arriveUtc) / input.stepS - 1e-9))
-  const stepS = (input.departUtc - input.arriveUtc) / steps
+  const boundsUtc = Float64Array.from({ length: steps + 1 }, (_, step) =>
+    Math.min(input.arriveUtc + step * input.stepS, input.departUtc),
+  )
   const atPa = pressurePa(input.elevationM)
   const jPerM3K = airJPerM3K(atPa)
   const networks = new Map<number, Network>()
   return {
     input,
     steps,
-    stepS,
     integrationS,
-    ...columnsOf(input, steps, stepS, atPa),
+    boundsUtc,
+    ...columnsOf(input, boundsUtc, atPa),
     pressurePa: atPa,
     airKg: input.cabin.airVolumeM3 * airKgPerM3(atPa),
     airJPerM3K: jPerM3K,
@@ -75,7 +78,8 @@ export function prepareNight(input: NightInput, integrationS = INTEGRATION_S): P
 
 type Columns = Pick<Prepared, 'outsideC' | 'windMPerS' | 'outsideRatio' | 'skyC' | 'daylightWPerM2'>
 
-function columnsOf(input: NightInput, steps: number, stepS: number, atPa: number): Columns {
+function columnsOf(input: NightInput, boundsUtc: Float64Array, atPa: number): Columns {
+  const steps = boundsUtc.length - 1
   const columns: Columns = {
     outsideC: new Float64Array(steps + 1),
     windMPerS: new Float64Array(steps + 1),
@@ -87,7 +91,7 @@ function columnsOf(input: NightInput, steps: number, stepS: number, atPa: number
   const weather = input.weather.toSorted((left, right) => left.atUtc - right.atUtc)
   let cursor = 0
   for (let step = 0; step <= steps; step += 1) {
-    const atUtc = input.arriveUtc + step * stepS
+    const atUtc = at(boundsUtc, step)
     while (cursor + 1 < weather.length && (weather[cursor + 1]?.atUtc ?? Infinity) <= atUtc) cursor += 1
     const now = between(weather, cursor, atUtc)
     const outsidePa = Math.min(Math.max(now.humidity01, 0), 1) * saturationPa(now.tempC)

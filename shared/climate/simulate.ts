@@ -3,10 +3,13 @@ import { J_PER_WH, WH_PER_KWH } from '../units/index.ts'
 import { legOutcome } from './leg.ts'
 import { nightCautions } from './night-cautions.ts'
 import { prepareNight } from './night-prepare.ts'
-import { runNight, utcOf } from './night-run.ts'
+import { runNight } from './night-run.ts'
+import { utcOf } from './night-state.ts'
+import { sleepRows } from './sleepers.ts'
 import { sleeperVerdicts } from './sleepers-verdict.ts'
 import type { Prepared } from './night-prepare.ts'
-import type { NightRun, RunColumns } from './night-run.ts'
+import type { NightRun } from './night-run.ts'
+import type { RunColumns } from './night-state.ts'
 import type { EnergyBalance, LegOutcome, NightInput, NightOutcome, NightSeries } from './types.ts'
 
 const G_PER_KG_WATER = 1000
@@ -15,7 +18,7 @@ const G_PER_KG_WATER = 1000
  * Simulates one night hour by hour.
  * Inputs in °C, W, Wh, s, A and V; people are taken to be in the vehicle from arrival to departure, awake outside their hours of sleep.
  * Result: one row a step stamped at its end (temperatures then, powers as means over the step), totals, verdicts and cautions.
- * `heatingWh` counts heater, its fan and controls, and bed heaters; `chargeW` is negative while the battery gives.
+ * The coldest bed is that of the hours asleep. `heatingWh` counts heater, its fan and controls, and bed heaters; `chargeW` is negative while the battery gives.
  * Second-order implicit steps of at most 60 s that end on every event; heat and water balances close to rounding.
  */
 export function simulateNight(input: NightInput): NightOutcome {
@@ -28,7 +31,10 @@ export function outcomeOf(prepared: Prepared, run: NightRun): NightOutcome {
   const { input } = prepared
   const { columns, totals } = run
   const sleepers = sleeperVerdicts(input, input.decisions, columns)
-  const coldestBed = leastRow(columns.bedAirC)
+  const coldestBed = sleepRows(input, columns).reduce(
+    (best, row) => ((columns.bedAirC[row] ?? 0) < (columns.bedAirC[best] ?? Infinity) ? row : best),
+    -1,
+  )
   const coldestOutside = leastRow(columns.outsideC)
   const depart01 = input.battery === null ? null : run.charge01
   const meanInside = mean(columns.bedAirC)

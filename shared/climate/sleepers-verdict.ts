@@ -1,7 +1,7 @@
 /** One sleeper's night in a few words and instants: the worst margin, from when it is cold, and the feet apart. */
 import { bedClimateAt, feetMarginK, marginK, requiredClo, sleepRows, sleeperModel, verdictOf } from './sleepers.ts'
-import { utcOf } from './night-run.ts'
-import type { RunColumns } from './night-run.ts'
+import { utcOf } from './night-state.ts'
+import type { RunColumns } from './night-state.ts'
 import type { SleeperModel } from './sleepers.ts'
 import type { Utc } from '../units/index.ts'
 import type { NightDecisions, NightInput, Sleeper, SleeperVerdict } from './types.ts'

@@ -2,7 +2,7 @@
 import { CLO_M2K_PER_W } from '../units/index.ts'
 import { saturationPa } from './moisture-saturation.ts'
 import { bodySurfaceM2 } from './sleepers-body.ts'
-import type { RunColumns } from './night-run.ts'
+import type { RunColumns } from './night-state.ts'
 import type { BedHeater, NightDecisions, NightInput, Sleeper, SleeperVerdict } from './types.ts'
 
 /** Heat a sleeper makes, W/m2: 40 (ISO 8996, from memory) to 47 (ASHRAE 55 reclining); cold sleepers the least. */
@@ -24,12 +24,12 @@ const UNDER_M2K_PER_W = 0.05
 const RATING_MARGIN_K: Readonly<Record<Sleeper['sleeps'], number>> = { cold: 8, average: 5, warm: 5 }
 /** Share of a bed heater's power that reaches the sleeper under the cover (estimates). */
 const REACHES_01: Readonly<Record<BedHeater['kind'], number>> = {
-  underblanket: 0.6,
-  'heated-seat': 0.4,
-  'foot-pad': 0.35,
+  underblanket: 0.4,
+  'heated-seat': 0.3,
+  'foot-pad': 0.25,
 }
-/** Most that a bed heater can count for, W/m2 of body: more is switched down. */
-const BED_HEAT_MAX_W_PER_M2 = 25
+/** Most that bed heaters count for, K: face and hands stay in the room's air, and people on bed heat alone complained of cold hands (club test, read). */
+const BED_RELIEF_MAX_K = 8
 /** Feet ask for this much more than the body as a whole, K (toes ran low in every bag tested: Lin and others 2013; size is an estimate). */
 const FEET_EXTRA_K = 3
 /** What a heater at the feet or along the body takes off the feet, K (estimates). */
@@ -65,19 +65,19 @@ export function sleeperModel(sleeper: Sleeper, sharedBy: number, heaters: readon
   return {
     sleeper,
     metabolicWPerM2: METABOLIC_W_PER_M2[sleeper.sleeps],
-    heatedWPerM2: Math.min(BED_HEAT_MAX_W_PER_M2, reachesW / Math.max(sharedBy, 1) / bodySurfaceM2(sleeper)),
+    heatedWPerM2: reachesW / Math.max(sharedBy, 1) / bodySurfaceM2(sleeper),
     feetReliefK: heaters.reduce((most, heater) => Math.max(most, FEET_RELIEF_K[heater.kind]), 0),
   }
 }
 
-/** Heat that may leave dry through skin and bedding, W/m2: made and added, less breath and unfelt moisture. */
+/** Heat that must leave dry through skin and bedding, W/m2: made, less breath and unfelt moisture. */
 function dryHeatWPerM2(model: SleeperModel, climate: BedClimate, coverM2KPerW: number): number {
   const m = model.metabolicWPerM2
   // ISO 7730:2005 eq. 1, the two breath terms.
   const breath = 0.0014 * m * (34 - climate.bedAirC) + 1.7e-5 * m * (5867 - climate.vapourPa)
   const resistanceKPa = (coverM2KPerW + AIR_LAYER_M2K_PER_W) / (PERMEABILITY * LEWIS_K_PER_KPA)
   const skin = (WETTEDNESS * (saturationPa(SKIN_C) - climate.vapourPa)) / 1000 / resistanceKPa
-  return m + model.heatedWPerM2 - breath - skin
+  return m - breath - skin
 }
 
 /**
@@ -90,7 +90,8 @@ export function balanceMarginK(model: SleeperModel, climate: BedClimate): number
   const over = (1 - LYING_SHARE_01) / (coverM2KPerW + AIR_LAYER_M2K_PER_W)
   const under = LYING_SHARE_01 / (Math.max(0, model.sleeper.bedding.matM2KPerW) + UNDER_M2K_PER_W)
   const lost = over * (SKIN_C - climate.operativeC) + under * (SKIN_C - climate.floorC)
-  return (dryHeatWPerM2(model, climate, coverM2KPerW) - lost) / (over + under)
+  const reliefK = Math.min(BED_RELIEF_MAX_K, model.heatedWPerM2 / (over + under))
+  return (dryHeatWPerM2(model, climate, coverM2KPerW) - lost) / (over + under) + reliefK
 }
 
 /** Insulation over the sleeper at which the balance closes, clo, on the mat at hand; 15 where no bedding would do. */
@@ -116,7 +117,8 @@ export function requiredClo(model: SleeperModel, climate: BedClimate): number {
 export function ratingMarginK(model: SleeperModel, climate: BedClimate): number | null {
   const { comfortC, coverClo } = model.sleeper.bedding
   if (comfortC === null) return null
-  const relief = (model.heatedWPerM2 * (coverClo * CLO_M2K_PER_W + AIR_LAYER_M2K_PER_W)) / (1 - LYING_SHARE_01)
+  const perK = (1 - LYING_SHARE_01) / (coverClo * CLO_M2K_PER_W + AIR_LAYER_M2K_PER_W)
+  const relief = Math.min(BED_RELIEF_MAX_K, model.heatedWPerM2 / perK)
   return climate.operativeC + relief - comfortC - RATING_MARGIN_K[model.sleeper.sleeps]
 }
 

@@ -1,6 +1,6 @@
 /** The plans that the night search tries: set-point profiles, bed heaters, gaps, covers, currents and charge limits. */
 import { S_PER_HOUR } from '../../units/index.ts'
-import { utcOf } from '../night-run.ts'
+import { utcOf } from '../night-state.ts'
 import type { NightDecisions, NightInput } from '../types.ts'
 
 /** What the search may vary; absent: chosen from the night itself. */

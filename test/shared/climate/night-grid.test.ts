@@ -1,0 +1,81 @@
+import { describe, expect, it } from 'vitest'
+import { simulateNight } from '../../../shared/climate/index.ts'
+import { prepareNight } from '../../../shared/climate/night-prepare.ts'
+import { runNight } from '../../../shared/climate/night-run.ts'
+import { at, fallingWeather, night, withDecisions } from './night-fixture.ts'
+import { SCENARIO_NIGHTS } from './scenario-nights.ts'
+import { scenarioInput } from './scenario-input.ts'
+import type { NightInput, NightOutcome } from '../../../shared/climate/index.ts'
+
+const COLUMNS = ['frontAirC', 'bedAirC', 'massC', 'floorC', 'glassC', 'operativeC', 'feetC'] as const
+
+function largestDifferenceK(coarse: NightOutcome, fine: NightOutcome): number {
+  const rows = new Map(fine.series.atUtc.map((atUtc, row) => [atUtc, row]))
+  let largest = 0
+  let compared = 0
+  coarse.series.atUtc.forEach((atUtc, row) => {
+    const other = rows.get(atUtc)
+    if (other === undefined) return
+    compared += 1
+    for (const name of COLUMNS)
+      largest = Math.max(largest, Math.abs((coarse.series[name][row] ?? 0) - (fine.series[name][other] ?? 0)))
+  })
+  expect(compared).toBeGreaterThan(20)
+  return largest
+}
+
+const CASES: readonly (readonly [string, NightInput])[] = [
+  ['steady cold', night()],
+  [
+    'falling, off in the night',
+    withDecisions(night({ weather: fallingWeather(2, -12) }), {
+      setPoints: [
+        { fromUtc: at(1), tempC: 14 },
+        { fromUtc: at(6), tempC: null },
+        { fromUtc: at(11), tempC: 18 },
+      ],
+    }),
+  ],
+  [
+    'gap open, weak heater',
+    withDecisions(night({ weather: fallingWeather(0, -15), heater: { ...night().heater, maxHeatW: 700 } }), {
+      windowGapMm: 15,
+      windowSides: 2,
+    }),
+  ],
+  ...SCENARIO_NIGHTS.map((of) => [`scenario ${of.name}`, scenarioInput(of, true, true)] as const),
+]
+
+describe('independence from the step', () => {
+  it.each(CASES)('%s: halving the default step moves no temperature by 0.05 K', (_, input) => {
+    const coarse = simulateNight({ ...input, stepS: 300 })
+    const fine = simulateNight({ ...input, stepS: 150 })
+    expect(largestDifferenceK(coarse, fine)).toBeLessThan(0.05)
+  })
+
+  it.each(CASES)('%s: halving the integration step itself moves no temperature by 0.05 K', (_, input) => {
+    const coarse = runNight(prepareNight(input), input.decisions)
+    const fine = runNight(prepareNight(input, 50), input.decisions)
+    for (const name of COLUMNS) {
+      coarse.columns[name].forEach((tempC, row) =>
+        expect(Math.abs(tempC - (fine.columns[name][row] ?? 0))).toBeLessThan(0.05),
+      )
+    }
+  })
+
+  it('any step is stable: an hour-long step stays within 0.3 K of five minutes', () => {
+    const input = night({ weather: fallingWeather(5, -12) })
+    expect(
+      largestDifferenceK(simulateNight({ ...input, stepS: 1800 }), simulateNight({ ...input, stepS: 300 })),
+    ).toBeLessThan(0.3)
+  })
+
+  it('a set-point between two steps takes effect at its own second', () => {
+    const early = simulateNight(withDecisions(night(), { setPoints: [{ fromUtc: at(3), tempC: 12 }] })).heatingWh
+    const later = simulateNight(
+      withDecisions(night(), { setPoints: [{ fromUtc: at(3 + 1 / 60), tempC: 12 }] }),
+    ).heatingWh
+    expect(later).toBeLessThan(early)
+    expect(early - later).toBeLessThan(40)
+  })
+})
