@@ -25,25 +25,21 @@ const spotKey = (spot: Spot): string =>
   spot.kind === 'away' ? spot.name : `${spot.bay}:${spot.box.x1},${spot.box.y1},${spot.box.z1},${spot.box.x2},${spot.box.y2},${spot.box.z2}`
 
 /**
- * Finds the moves: best-first over whole states where the case is small, else greedy walks, shortened afterwards.
+ * Finds the moves: greedy walks, shortened; where those miss the lower bound and the case is small, best-first over whole states.
  * `optimal` where the best-first search ran over all states, or the list meets the lower bound.
  */
 export const searchChangeover = (task: ChangeoverTask, random: Random): ChangeoverFound => {
   const start = task.movers.map((mover) => mover.source)
   const lowerBound = misplaced(task, start).length
-  if (task.nodeLimit > 0) {
-    const exact = run(task, start)
-    if (exact.goal !== null) {
-      const steps = stepsTo(exact.goal)
-      const optimal = exact.proven || steps.length === lowerBound
-      return { steps, complete: true, optimal, lowerBound: optimal ? steps.length : lowerBound, final: exact.goal.spots }
-    }
-  }
   const walked = walk(task, random)
   const complete = misplaced(task, walked.final).length === 0
   const steps = complete ? shortened(task, walked.steps) : walked.steps
-  const optimal = complete && steps.length === lowerBound
-  return { steps, complete, optimal, lowerBound, final: walked.final }
+  if (complete && steps.length === lowerBound) return { steps, complete, optimal: true, lowerBound, final: walked.final }
+  const exact = task.nodeLimit > 0 ? run(task, start) : { goal: null, proven: false }
+  if (exact.goal === null) return { steps, complete, optimal: false, lowerBound, final: walked.final }
+  const best = stepsTo(exact.goal)
+  const optimal = exact.proven || best.length === lowerBound
+  return { steps: best, complete: true, optimal, lowerBound: optimal ? best.length : lowerBound, final: exact.goal.spots }
 }
 
 const stepsTo = (node: Node): readonly Step[] => {

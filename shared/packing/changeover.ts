@@ -1,4 +1,5 @@
 /** Moves from the drive layout to a night's bed layout and back. */
+import type { BayModel } from './bay-model.ts'
 import { spacesOf } from './spaces.ts'
 import { boxAt } from './geometry.ts'
 import type { Box } from './geometry.ts'
@@ -30,7 +31,7 @@ export type ChangeoverRequest = {
 /** Units up to which every state is searched. */
 const SEARCHED_WHOLE = 8
 /** States looked at before a good list will do. */
-const NODE_LIMIT = 3000
+const NODE_LIMIT = 800
 /** Waiting places offered to a unit at a time. */
 const WAITS = 4
 
@@ -56,10 +57,11 @@ export const changeoverBetween = (request: ChangeoverRequest): Changeover => {
       bearsG: unit.bearsG,
     }
   })
+  const floors: FloorMemory = new Map()
   const task: ChangeoverTask = {
     bays: model.bays,
     movers,
-    waitsFor: (mover, spots) => waitingPlaces(request, units[mover]?.index ?? -1, mover, spots, task),
+    waitsFor: (mover, spots) => waitingPlaces(request, units[mover]?.index ?? -1, mover, spots, task, floors),
     nodeLimit: movers.length <= SEARCHED_WHOLE ? NODE_LIMIT : 0,
     exhaustive: movers.length <= SEARCHED_WHOLE,
     shouldStop: request.shouldStop,
@@ -76,6 +78,19 @@ export const changeoverBetween = (request: ChangeoverRequest): Changeover => {
     optimal: found.optimal,
     stuckUnitIds: stuck,
   }
+}
+
+/** Free floor by bay and what stands in it: the same few states are asked about again and again. */
+type FloorMemory = Map<string, readonly Box[]>
+
+const freeFloor = (bay: BayModel, taken: readonly Box[], memory: FloorMemory): readonly Box[] => {
+  const low = taken.filter((box) => box.z1 === 0)
+  const key = `${bay.index}|${low.map((box) => `${box.x1},${box.y1},${box.x2},${box.y2}`).join(' ')}`
+  const known = memory.get(key)
+  if (known !== undefined) return known
+  const floor = spacesOf(bay, low).filter((space) => space.z1 === 0)
+  memory.set(key, floor)
+  return floor
 }
 
 const sameAs = (a: Spot, b: Spot): boolean => JSON.stringify(a) === JSON.stringify(b)
@@ -130,6 +145,7 @@ const waitingPlaces = (
   mover: number,
   spots: readonly Spot[],
   task: ChangeoverTask,
+  memory: FloorMemory,
 ): readonly Spot[] => {
   const item = request.model.units[unit]
   const found: Spot[] = []
@@ -144,7 +160,7 @@ const waitingPlaces = (
       const target = task.movers[other]?.target
       if (target !== undefined && target.kind === 'bay' && target.bay === bay.index) taken.push(target.box)
     })
-    const here = firstFit(bay.index, spacesOf(bay, taken.filter((box) => box.z1 === 0)), item.poses, (spot) =>
+    const here = firstFit(bay.index, freeFloor(bay, taken, memory), item.poses, (spot) =>
       enters(task, spots, mover, spot) >= 0,
     )
     if (here !== null) found.push(here)
@@ -160,7 +176,6 @@ const firstFit = (
   works: (spot: Spot) => boolean,
 ): Spot | null => {
   for (const space of spaces) {
-    if (space.z1 !== 0) continue
     for (const pose of poses) {
       const size = sizeWithin(pose, [space.x2 - space.x1, space.y2 - space.y1, space.z2 - space.z1])
       if (size === null) continue

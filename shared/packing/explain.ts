@@ -22,7 +22,15 @@ export const explainAll = (scene: Scene, state: SceneState, units: readonly numb
     cure: cureFor(scene, state, unit),
   }))
 
-const whyNot = (scene: Scene, state: SceneState, unit: number): Unplaced['why'] =>
+const whyNot = (scene: Scene, state: SceneState, unit: number): Unplaced['why'] => {
+  const why = refusals(scene, state, unit)
+  if (why.length > 0) return why
+  // No bay is there at all: by night the bed has taken them, by day there is simply no room.
+  const rule = scene.layout === 'bed' ? 'closed-by-bed' : 'no-room'
+  return scene.model.bays.map((bay) => ({ bayId: bay.bay.id, rule, shortByMm: null }))
+}
+
+const refusals = (scene: Scene, state: SceneState, unit: number): Unplaced['why'] =>
   state.bays.flatMap((bay, index): Unplaced['why'] => {
     const admission = scene.admissions[unit]?.[index]
     if (admission === undefined || admission.rule === 'absent') return []

@@ -197,7 +197,7 @@ const roundabout = (bay: BayModel, boxes: readonly Box[], retrievals: readonly R
   return { window: -1, blockers: boxes.map((_, j) => j).filter((j) => j !== index), straight: false }
 }
 
-/** How far a box must shift to lie in line with a window; null where it is too large for it. */
+/** How far a box must shift to lie in line with a window; null where it is too large for it or lies wholly beside it. */
 export const shiftTo = (box: Box, window: Window): Vec3 | null => {
   const shift: [number, number, number] = [0, 0, 0]
   const [a, b] = faceAxes(window.axis)
@@ -206,6 +206,7 @@ export const shiftTo = (box: Box, window: Window): Vec3 | null => {
     [b, window.bLow, window.bHigh],
   ] as const) {
     if (highOf(box, axis) - lowOf(box, axis) > high - low) return null
+    if (lowOf(box, axis) >= high || highOf(box, axis) <= low) return null
     if (lowOf(box, axis) < low) shift[axis] = low - lowOf(box, axis)
     else if (highOf(box, axis) > high) shift[axis] = high - highOf(box, axis)
   }
