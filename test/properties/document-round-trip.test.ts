@@ -1,5 +1,5 @@
 /** Laws of the trip file: what is written is read back the same, and written the same again. */
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { parseTrip, serializeTrip, validateTrip } from '../../shared/document/index.ts'
 import { arbitraryTrip } from '../support/generators/arbitrary-trip.ts'

@@ -10,7 +10,8 @@ import type { JsonValue } from './json-value.ts'
 export const DEPTH_LIMIT = 100
 
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y
-const PLAIN_TEXT = /[^"\\\u0000-\u001f]*/y
+/** Everything up to a quote, a backslash or a control character; those below the space end a text wrongly. */
+const PLAIN_TEXT = /[\u0020-\u0021\u0023-\u005b\u005d-\uffff]*/y
 const LONE_SURROGATE = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/
 const ESCAPES: Readonly<Record<string, string>> = {
   '"': '"',

@@ -126,31 +126,36 @@ function doorCentres(compartments: readonly Compartment[]): ReadonlyMap<string, 
   return new Map([...shortest].map(([door, bay]) => [door, bay.origin_mm[0] + bay.size_mm[0] / 2]))
 }
 
-function cutoutBox(value: unknown, index: number): Bay['obstacles'][number][] {
+type Obstacle = Bay['obstacles'][number]
+
+const numbersOf = (list: unknown): number[] =>
+  Array.isArray(list)
+    ? list
+        .flat()
+        .filter((one): one is number => typeof one === 'number')
+        .map(Math.round)
+    : []
+
+function boxOf(at: readonly number[], size: readonly number[], label: string): Obstacle[] {
+  const [x, y, z] = at
+  const [dx, dy, dz] = size
+  if (x === undefined || y === undefined || z === undefined) return []
+  if (dx === undefined || dy === undefined || dz === undefined) return []
+  return [{ label, atMm: [x, y, z], sizeMm: [dx, dy, dz] }]
+}
+
+/** A solid part as six numbers, as two lists, or as an object with a corner and a size or an end. */
+function cutoutBox(value: unknown, index: number): Obstacle[] {
   const label = `solid part ${String(index + 1)}`
-  const numbers = (list: unknown): number[] =>
-    Array.isArray(list)
-      ? list
-          .flat()
-          .filter((one): one is number => typeof one === 'number')
-          .map(Math.round)
-      : []
-  const box = (at: readonly number[], size: readonly number[], name: string): Bay['obstacles'][number][] => {
-    const [x, y, z] = at
-    const [dx, dy, dz] = size
-    if (x === undefined || y === undefined || z === undefined) return []
-    if (dx === undefined || dy === undefined || dz === undefined) return []
-    return [{ label: name, atMm: [x, y, z], sizeMm: [dx, dy, dz] }]
-  }
-  if (Array.isArray(value)) return box(numbers(value).slice(0, 3), numbers(value).slice(3, 6), label)
+  if (Array.isArray(value)) return boxOf(numbersOf(value).slice(0, 3), numbersOf(value).slice(3, 6), label)
   if (typeof value !== 'object' || value === null) return []
   const entries = Object.entries(value)
-  const at = numbers(entries.find(([key]) => /at|origin|from|pos/.test(key))?.[1])
-  const size = numbers(entries.find(([key]) => /size|dim/.test(key))?.[1])
-  const to = numbers(entries.find(([key]) => /^to/.test(key))?.[1])
-  const name = entries.find(([key]) => /name|label|id|note/.test(key))?.[1]
+  const at = numbersOf(entries.find(([key]) => /at|origin|from|pos/.test(key))?.[1])
+  const size = numbersOf(entries.find(([key]) => /size|dim/.test(key))?.[1])
+  const to = numbersOf(entries.find(([key]) => key.startsWith('to'))?.[1])
+  const name: unknown = entries.find(([key]) => /name|label|id|note/.test(key))?.[1]
   const sized = size.length === 3 ? size : to.map((end, axis) => end - (at[axis] ?? 0))
-  return box(at, sized, typeof name === 'string' ? name : label)
+  return boxOf(at, sized, typeof name === 'string' ? name : label)
 }
 
 const RESTRAINTS: Readonly<Record<string, Bay['restraint']>> = {

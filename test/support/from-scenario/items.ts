@@ -110,7 +110,7 @@ function statesByNight(value: unknown, nightIds: readonly string[]): Piece['atNi
 function pairOf(one: unknown, index: number): readonly [string, unknown] {
   if (typeof one !== 'object' || one === null) return [String(index + 1), one]
   const entries = Object.entries(one)
-  const night: unknown = entries.find(([key]) => /night$/.test(key))?.[1]
+  const night: unknown = entries.find(([key]) => key.endsWith('night'))?.[1]
   const state: unknown = entries.find(([key]) => /state/.test(key))?.[1]
   return [typeof night === 'number' || typeof night === 'string' ? String(night) : String(index + 1), state]
 }

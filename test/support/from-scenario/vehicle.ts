@@ -24,18 +24,19 @@ export function bodyClassOf(text: string): Vehicle['thermal']['bodyClass'] {
   return 'estate'
 }
 
+const axleOf = (limit: number | null | undefined, ready: number | null | undefined) =>
+  limit && ready ? { limitG: gramsOf(limit), readyG: gramsOf(ready) } : undefined
+
 function massesOf(mass: Scenario['vehicle']['mass']): Vehicle['masses'] {
   const driver = /driver (\d+(?:\.\d+)?) ?kg/.exec(mass.ready_includes ?? '')
-  const axle = (limit: number | null | undefined, ready: number | null | undefined) =>
-    limit && ready ? { limitG: gramsOf(limit), readyG: gramsOf(ready) } : undefined
   return {
     permittedG: gramsOf(mass.max_permitted_kg),
     readyG: gramsOf(mass.ready_to_drive_kg),
     driverIncludedG: gramsOf(
       driver === null ? (/no driver/.test(mass.ready_includes ?? '') ? 0 : DRIVER_INCLUDED_KG) : Number(driver[1]),
     ),
-    ...given('frontAxle', axle(mass.front_axle_max_kg, mass.front_axle_ready_kg)),
-    ...given('rearAxle', axle(mass.rear_axle_max_kg, mass.rear_axle_ready_kg)),
+    ...given('frontAxle', axleOf(mass.front_axle_max_kg, mass.front_axle_ready_kg)),
+    ...given('rearAxle', axleOf(mass.rear_axle_max_kg, mass.rear_axle_ready_kg)),
     ...given('rearAxleXMm', mass.rear_axle_x_mm ? Math.round(mass.rear_axle_x_mm) : undefined),
     ...given('wheelbaseMm', mass.wheelbase_mm ? Math.round(mass.wheelbase_mm) : undefined),
     ...given('roofLimitG', mass.roof_max_kg ? gramsOf(mass.roof_max_kg) : undefined),

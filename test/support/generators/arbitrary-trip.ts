@@ -1,5 +1,5 @@
 /** Random trips that the document accepts: every id known, every opening on its face, the nights in order. */
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import type { Checklist, LedgerEntry, Measured, Trip } from '../../../shared/document/index.ts'
 import { FORMAT_NAME, FORMAT_VERSION } from '../../../shared/document/index.ts'
 import { arbitraryKit } from './kit.ts'

@@ -1,5 +1,5 @@
 /** Random kits that the document accepts. */
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import type { Bin, Kit, Piece } from '../../../shared/document/index.ts'
 import { decimal, int, joined, label, maybe, note, sizeMm } from './values.ts'
 

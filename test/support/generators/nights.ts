@@ -1,5 +1,5 @@
 /** Random nights that the document accepts. */
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import type { Hookup, Night } from '../../../shared/document/index.ts'
 import type { Names } from './kit.ts'
 import { clock, clockAt, decimal, int, joined, label, maybe, note, span, yesNo } from './values.ts'

@@ -1,5 +1,5 @@
 /** Values of a trip as fast-check makes them: whole millimetres and grams, no negative zero, text with odd characters. */
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 
 export const int = (min: number, max: number): fc.Arbitrary<number> => fc.integer({ min, max })
 

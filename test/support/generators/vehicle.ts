@@ -1,5 +1,5 @@
 /** Random vehicles that the document accepts. */
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import type { Bay, Opening, Vehicle } from '../../../shared/document/index.ts'
 import { decimal, ids, int, joined, label, maybe, note, sizeMm } from './values.ts'
 
