@@ -1,8 +1,7 @@
 /** Puts the window together: stores, text, planner, files; and what runs by itself: planning after an edit, keeping, host events. */
 import type { Pinia } from 'pinia'
 import { shallowRef, watch } from 'vue'
-import type { App, ComputedRef } from 'vue'
-import type { I18n } from 'vue-i18n'
+import type { App, ComputedRef, Plugin } from 'vue'
 import type { HostClient, HostEvent } from '../../shared/host/index.ts'
 import type { Text } from '../../shared/text/index.ts'
 import { createFiles } from '../stores/files.ts'
@@ -29,7 +28,7 @@ export type WindowParts = {
 export type StartedWindow = {
   readonly services: Services
   readonly text: ComputedRef<Text>
-  readonly i18n: I18n
+  readonly i18n: Plugin
   readonly install: (app: App, services: Services, text: ComputedRef<Text>) => void
 }
 
@@ -47,7 +46,17 @@ export function startWindow({ pinia, host, quick, thorough, nowUtc }: WindowPart
   const notices = createNotices()
   const planner = createPlanner(plans, quick, thorough)
   const files = createFiles(host, documents, (problem) => notices.notify({ message: text.value.problem(problem) }))
-  const services: Services = { files, planner, nowUtc, notify: notices.notify }
+  const services: Services = {
+    files,
+    planner,
+    nowUtc,
+    notify: notices.notify,
+    edit: (name, edit, gesture = null) => {
+      const refused = documents.edit(name, edit, gesture)
+      if (refused !== null) notices.notify({ message: text.value.problem(refused) })
+      return refused === null
+    },
+  }
 
   watch(
     () => documents.trip,

@@ -36,8 +36,8 @@ export function useCommands(services: Services, text: ComputedRef<Text>, dialogs
     documents.redo()
     services.notify({ message: text.value.t('window.redone', { edit: name }) })
   }
-  const prefer = (change: { readonly language?: 'en' | 'de'; readonly units?: 'metric' | 'us' }): void =>
-    documents.change(text.value.t('window.edit.preferences'), null, (trip) => ({ ...trip, preferences: { ...trip.preferences, ...change } }))
+  const prefer = (preferences: { readonly language?: 'en' | 'de'; readonly units?: 'metric' | 'us' }): void =>
+    void services.edit(text.value.t('window.edit.preferences'), { kind: 'set-preferences', preferences })
 
   return (id) => {
     switch (id) {

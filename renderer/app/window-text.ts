@@ -1,8 +1,8 @@
 /** The window's text: vue-i18n keeps the catalogues and the language; our text layer fills each sentence, in the units in force. */
 import { computed } from 'vue'
-import type { ComputedRef } from 'vue'
+import type { ComputedRef, Plugin } from 'vue'
 import { createI18n } from 'vue-i18n'
-import type { I18n } from 'vue-i18n'
+import type { MessageContext } from 'vue-i18n'
 import { createText, ENGLISH, GERMAN } from '../../shared/text/index.ts'
 import type { Language, Text, TextKey, TextParams, UnitSystem } from '../../shared/text/index.ts'
 
@@ -11,7 +11,7 @@ export type Wording = { readonly language: Language; readonly units: UnitSystem 
 const LANGUAGES = ['en', 'de'] as const
 
 /** `wording` is read anew for each sentence, so that a change of units or language shows at once. */
-export function createWindowText(wording: () => Wording): { readonly i18n: I18n; readonly text: ComputedRef<Text> } {
+export function createWindowText(wording: () => Wording): { readonly i18n: Plugin; readonly text: ComputedRef<Text> } {
   const texts = computed(() => {
     const { units } = wording()
     return { en: createText('en', units), de: createText('de', units) }
@@ -27,7 +27,7 @@ export function createWindowText(wording: () => Wording): { readonly i18n: I18n;
     // Nothing is compiled to code: our own filling does units, clocks and plurals.
     messageCompiler: (_message, { locale, key }) => {
       const language = LANGUAGES.find((each) => each === locale) ?? 'en'
-      return (context) => (isKey(key) ? texts.value[language].t(key, context.values as TextParams) : key) // `t` below passes nothing else
+      return (context: MessageContext) => (isKey(key) ? texts.value[language].t(key, context.values as TextParams) : key) // `t` below passes nothing else
     },
   })
   const text = computed((): Text => {

@@ -16,7 +16,7 @@ const QUARTER = Math.PI / 2
 const HIGHEST_TILT = QUARTER - 0.001
 
 export const CAMERA_VIEWS: Readonly<Record<CameraView, Camera>> = {
-  corner: { turn: 0.96, tilt: 0.62, zoom: 1, panMm: [0, 0] },
+  corner: { turn: 0.7, tilt: 0.7, zoom: 1, panMm: [0, 0] },
   plan: { turn: QUARTER, tilt: HIGHEST_TILT, zoom: 1, panMm: [0, 0] },
   side: { turn: QUARTER, tilt: 0, zoom: 1, panMm: [0, 0] },
   rear: { turn: 0, tilt: 0, zoom: 1, panMm: [0, 0] },
@@ -54,13 +54,33 @@ export function screenAxes(camera: Camera): { readonly right: Vec3; readonly up:
 
 export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 
-/** Millimetres of the scene that one pixel shows, so that the whole box is seen at zoom 1. */
-export function mmPerPixel(camera: Camera, bounds: Box, widthPx: number, heightPx: number): number {
+export type Framing = { readonly middleMm: Vec3; readonly mmPerPx: number }
+
+const ROOM = 0.95
+
+/** Where to look and how large to draw so that all points are seen at zoom 1. */
+export function frame(camera: Camera, points: readonly Vec3[], widthPx: number, heightPx: number): Framing {
   const { right, up } = screenAxes(camera)
-  const extent = (axis: Vec3): number =>
-    Math.abs(axis[0]) * bounds.sizeMm[0] + Math.abs(axis[1]) * bounds.sizeMm[1] + Math.abs(axis[2]) * bounds.sizeMm[2]
-  const room = 0.94
-  return Math.max(extent(right) / (widthPx * room), extent(up) / (heightPx * room), 0.01) / camera.zoom
+  const view = viewVector(camera)
+  const span = (axis: Vec3): readonly [middle: number, length: number] => {
+    let low = Infinity
+    let high = -Infinity
+    for (const point of points) {
+      const at = dot(axis, point)
+      low = Math.min(low, at)
+      high = Math.max(high, at)
+    }
+    return low > high ? [0, 1000] : [(low + high) / 2, Math.max(1, high - low)]
+  }
+  const [r, wide] = span(right)
+  const [u, high] = span(up)
+  const [v] = span(view)
+  const [panRight, panUp] = camera.panMm
+  const at = (axis: 0 | 1 | 2): number => right[axis] * (r - panRight) + up[axis] * (u - panUp) + view[axis] * v
+  return {
+    middleMm: [at(0), at(1), at(2)],
+    mmPerPx: Math.max(wide / (widthPx * ROOM), high / (heightPx * ROOM)) / camera.zoom,
+  }
 }
 
 /** Distance along the ray at which it enters the box, or null where it misses. */

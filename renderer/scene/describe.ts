@@ -1,6 +1,8 @@
 /** From a plan and one moment to what the scene draws. Pure: the same input gives the same drawing. */
 import type { Plan } from '../../shared/plan/index.ts'
 import { bayEdges, openingJambs } from './bay-outline.ts'
+import { bodyOutline } from './body-outline.ts'
+import { add, boundsOf, cornersOf } from './bounds.ts'
 import type { LayoutMoment } from './moment.ts'
 import type { Box, HatchRank, PackBay, Placement, Reach, SceneBay, SceneDescription, SceneUnit, Vec3 } from './types.ts'
 
@@ -20,6 +22,8 @@ export type DescribeInput = {
   readonly chosenUnitId: string | null
   readonly shade: 'access' | 'reach'
   readonly bed: Box | null
+  /** Height of the roof lining over the load floor. */
+  readonly roofMm: number
 }
 
 export function describe(input: DescribeInput): SceneDescription {
@@ -42,13 +46,16 @@ export function describe(input: DescribeInput): SceneDescription {
   })
   const shown = shownBays(standing, moment)
   const bays = shown.map((bay) => describeBay(bay, input.nameOf(bay.id)))
+  const body = bodyOutline(standing, input.roofMm)
   return {
     bays,
     bed: moment.state === 'bed' || moment.state === 'to-drive' ? input.bed : null,
     units,
     ghosts: chosen === undefined ? [] : ghostsOf(plan, chosen, units),
     wheels: wheelsOf(plan),
+    body,
     bounds: boundsOf(bays.map((bay) => bay.box)),
+    outline: [...bays.flatMap((bay) => cornersOf(bay.box)), ...body.map(([from]) => from)],
   }
 }
 
@@ -56,8 +63,6 @@ export const placedBox = (bay: PackBay, placement: Placement): Box => ({
   atMm: add(bay.originMm, placement.atMm),
   sizeMm: placement.sizeMm,
 })
-
-const add = (a: Vec3, b: Vec3): Vec3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]]
 
 /** Bays that exist at this moment: site bays while standing, and whatever holds something. */
 function shownBays(bays: readonly PackBay[], moment: LayoutMoment): readonly PackBay[] {
@@ -145,19 +150,4 @@ function wheelsOf(plan: Plan): SceneDescription['wheels'] {
   const xs = wheelbaseMm === null ? [rearAxleXMm] : [rearAxleXMm, rearAxleXMm + wheelbaseMm]
   const ys = [atMm[1] - 40, atMm[1] + sizeMm[1] + 40]
   return xs.flatMap((x) => ys.map((y) => ({ centreMm: [x, y, z] as const, radiusMm: WHEEL_RADIUS_MM })))
-}
-
-/** The smallest box around all; a metre cube where there is nothing. */
-export function boundsOf(boxes: readonly Box[]): Box {
-  const first = boxes[0]
-  if (first === undefined) return { atMm: [0, 0, 0], sizeMm: [1000, 1000, 1000] }
-  const low: [number, number, number] = [...first.atMm]
-  const high: [number, number, number] = [...add(first.atMm, first.sizeMm)]
-  for (const box of boxes) {
-    for (const axis of [0, 1, 2] as const) {
-      low[axis] = Math.min(low[axis], box.atMm[axis])
-      high[axis] = Math.max(high[axis], box.atMm[axis] + box.sizeMm[axis])
-    }
-  }
-  return { atMm: low, sizeMm: [high[0] - low[0], high[1] - low[1], high[2] - low[2]] }
 }

@@ -14,8 +14,8 @@ import {
 import type { Colours } from '../styles/tokens.ts'
 import { FaceBuffer, LineBuffer, toScene } from './buffers.ts'
 import type { Rgb } from './buffers.ts'
-import { dot, hitBox, mmPerPixel, screenAxes, viewVector } from './camera.ts'
-import type { Camera } from './camera.ts'
+import { frame, hitBox, screenAxes, viewVector } from './camera.ts'
+import type { Camera, Framing } from './camera.ts'
 import { drawLabelSheet, placeLabel } from './labels.ts'
 import type { LabelSheet } from './labels.ts'
 import { FACE_FRAGMENT, FACE_VERTEX, LINE_FRAGMENT, LINE_VERTEX } from './shaders.ts'
@@ -28,7 +28,7 @@ const FAR_MM = 20_000
 const SPACING_MM: Readonly<Record<HatchRank, number>> = { 0: 0, 1: 70, 2: 42, 3: 24 }
 const SOLID_HATCH_MM = 46
 /** Names smaller than this on the screen are left to the list, px. */
-const SMALLEST_LABEL_PX = 9
+const SMALLEST_LABEL_PX = 11.5
 
 export type FrameStats = { readonly drawCalls: number; readonly workMs: number; readonly frames: number }
 
@@ -128,7 +128,7 @@ export class SceneView {
 
   /** Millimetres of the scene under one pixel. */
   scaleMmPerPx(): number {
-    return this.description === null ? 1 : mmPerPixel(this.camera, this.description.bounds, this.widthPx, this.heightPx)
+    return this.framing().mmPerPx
   }
 
   /** The unit under a point of the canvas, px from its upper left. */
@@ -136,10 +136,9 @@ export class SceneView {
     if (this.description === null) return null
     const direction = viewVector(this.camera)
     const { right, up } = screenAxes(this.camera)
-    const scale = this.scaleMmPerPx()
+    const { middleMm: middle, mmPerPx: scale } = this.framing()
     const acrossMm = (xPx - this.widthPx / 2) * scale
     const upMm = (this.heightPx / 2 - yPx) * scale
-    const middle = this.middle()
     const origin = [0, 1, 2].map((axis) => {
       const a = axis as 0 | 1 | 2 // the three indexes of a point
       return middle[a] + right[a] * acrossMm + up[a] * upMm - direction[a] * (FAR_MM / 2)
@@ -186,20 +185,15 @@ export class SceneView {
     if (share < 1) this.invalidate()
   }
 
-  private middle(): Vec3 {
-    const { atMm, sizeMm } = this.description?.bounds ?? { atMm: [0, 0, 0], sizeMm: [0, 0, 0] }
-    const { right, up } = screenAxes(this.camera)
-    const [panRight, panUp] = this.camera.panMm
-    const shift = (axis: 0 | 1 | 2): number => atMm[axis] + sizeMm[axis] / 2 - right[axis] * panRight - up[axis] * panUp
-    return [shift(0), shift(1), shift(2)]
+  private framing(): Framing {
+    return frame(this.camera, this.description?.outline ?? [], this.widthPx, this.heightPx)
   }
 
   private placeEye(): void {
-    const scale = this.scaleMmPerPx()
+    const { middleMm: middle, mmPerPx: scale } = this.framing()
     const halfWide = (this.widthPx * scale) / 2
     const halfHigh = (this.heightPx * scale) / 2
     const view = viewVector(this.camera)
-    const middle = this.middle()
     const { up } = screenAxes(this.camera)
     const at: Vec3 = [middle[0] - view[0] * FAR_MM, middle[1] - view[1] * FAR_MM, middle[2] - view[2] * FAR_MM]
     Object.assign(this.eye, { left: -halfWide, right: halfWide, top: halfHigh, bottom: -halfHigh, near: 1, far: 2 * FAR_MM })
@@ -222,6 +216,7 @@ export class SceneView {
         lines.addHatch(solid, SOLID_HATCH_MM, paint.rule)
       }
     }
+    for (const line of description.body) lines.addSegment(line, paint.rule)
     for (const wheel of description.wheels) lines.addWheel(wheel.centreMm, wheel.radiusMm, paint.rule)
     if (description.bed !== null) {
       ghosts.addBox(description.bed, [paint.bed, paint.bed, paint.bed], paint.outline, 0)
@@ -267,11 +262,12 @@ export class SceneView {
     const uvs: number[] = []
     const indices: number[] = []
     for (const unit of named) {
-      const cell = this.sheet.cells.get(unit.name)
+      const cells = this.sheet.cells.get(unit.name)
       const box = description.ghosts.includes(unit) ? unit.box : (this.shown.get(unit.id) ?? unit.box)
-      if (cell === undefined || box.atMm[0] > this.section.value) continue
-      const quad = placeLabel(box, cell.aspect, view, smallestMm)
-      if (quad === null) continue
+      if (cells === undefined || box.atMm[0] > this.section.value) continue
+      const placed = placeLabel(box, cells, view, smallestMm)
+      if (placed === null) continue
+      const { quad, cell } = placed
       const first = positions.length / 3
       for (const [a, b] of [[-1, -1], [1, -1], [1, 1], [-1, 1]] as const) {
         const corner = (axis: 0 | 1 | 2): number => quad.centre[axis] + a * quad.along[axis] + b * quad.up[axis]

@@ -44,5 +44,9 @@ export type SceneDescription = {
   /** What is lifted out of the way of the chosen unit, shown where it would be held. */
   readonly ghosts: readonly SceneUnit[]
   readonly wheels: readonly { readonly centreMm: Vec3; readonly radiusMm: number }[]
+  /** The vehicle around the bays, in faint lines. */
+  readonly body: readonly Segment[]
   readonly bounds: Box
+  /** Points that the drawing must keep in view. */
+  readonly outline: readonly Vec3[]
 }

@@ -3,7 +3,7 @@ import { defineStore } from 'pinia'
 import { computed, shallowRef } from 'vue'
 import type { Trip } from '../../shared/document/index.ts'
 import type { Plan } from '../../shared/plan/index.ts'
-import type { PlanCaller, PlanEffort, PlanNote } from '../workers/index.ts'
+import type { PlanCaller, PlanEffort, PlanNote, PlannedTrip } from '../workers/index.ts'
 
 export type PlanJob = { readonly effort: PlanEffort; readonly done01: number; readonly note: PlanNote }
 export type PlanState = {
@@ -47,34 +47,37 @@ const SETTLE_MS = 350
 /** Drives two workers: a quick one that answers while a dial moves, and a thorough one that is stopped by the next change. */
 export function createPlanner(store: PlanStore, quick: PlanCaller, thorough: PlanCaller): Planner {
   let wanted: Trip | null = null
-  let quickRunning = false
+  let running: Trip | null = null
   let search: AbortController | null = null
   let settle: ReturnType<typeof setTimeout> | undefined
+  /** The newest plan in which load and checklist are made anew too, and which of the workers knows it. */
+  let whole: PlannedTrip | null = null
+  const knows: { quick: PlannedTrip | null; thorough: PlannedTrip | null } = { quick: null, thorough: null }
+  const hand = (worker: 'quick' | 'thorough'): PlannedTrip | null => (knows[worker] === whole ? null : whole)
 
   const stopSearch = (): void => {
     clearTimeout(settle)
+    if (search !== null) knows.thorough = null
     search?.abort()
     search = null
   }
 
   const runQuick = async (): Promise<void> => {
-    if (quickRunning) return
-    quickRunning = true
+    if (running !== null) return
     for (let trip = wanted; trip !== null && store.state.plannedTrip !== trip; trip = wanted) {
-      const outcome = await quick.call({
-        trip,
-        effort: 'quick',
-        signal: new AbortController().signal,
-        previous: store.state.plan,
-        onProgress: () => undefined,
-      })
+      running = trip
+      const previous = hand('quick')
+      const outcome = await quick.call({ trip, effort: 'quick', signal: NEVER, previous, onProgress: () => undefined })
+      knows.quick = whole
       if (outcome.kind === 'failed') {
         store.set({ error: outcome, job: null })
         break
       }
-      if (outcome.kind === 'plan') store.set({ plan: outcome.plan, plannedTrip: trip, error: null, tookMs: outcome.tookMs })
+      if (outcome.kind !== 'plan') break
+      if (outcome.whole) knows.quick = whole = { plan: outcome.plan, trip }
+      store.set({ plan: outcome.plan, plannedTrip: trip, error: null, tookMs: outcome.tookMs })
     }
-    quickRunning = false
+    running = null
   }
 
   const runThorough = async (): Promise<void> => {
@@ -87,7 +90,7 @@ export function createPlanner(store: PlanStore, quick: PlanCaller, thorough: Pla
       trip,
       effort: 'thorough',
       signal: controller.signal,
-      previous: store.state.plannedTrip === trip ? store.state.plan : null,
+      previous: hand('thorough'),
       onProgress: (done01, note) => {
         if (search === controller) store.set({ job: { effort: 'thorough', done01, note } })
       },
@@ -95,6 +98,7 @@ export function createPlanner(store: PlanStore, quick: PlanCaller, thorough: Pla
     if (search !== controller) return
     search = null
     if (outcome.kind === 'plan' && wanted === trip) {
+      knows.thorough = whole = { plan: outcome.plan, trip }
       store.set({ plan: outcome.plan, plannedTrip: trip, job: null, error: null, stopped: false, tookMs: outcome.tookMs })
     } else store.set({ job: null, error: outcome.kind === 'failed' ? outcome : store.state.error })
   }
@@ -113,3 +117,5 @@ export function createPlanner(store: PlanStore, quick: PlanCaller, thorough: Pla
     },
   }
 }
+
+const NEVER = new AbortController().signal

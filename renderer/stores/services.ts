@@ -1,6 +1,7 @@
 /** What a view may ask for beyond the stores: files, the planner, the clock, and notices. Provided once at the root. */
 import { inject } from 'vue'
 import type { InjectionKey } from 'vue'
+import type { Edit } from '../../shared/document/index.ts'
 import { invariant } from '../../shared/result/index.ts'
 import type { Files } from './files.ts'
 import type { Planner } from './plan.ts'
@@ -12,6 +13,8 @@ export type Services = {
   readonly planner: Planner
   readonly nowUtc: () => number
   readonly notify: (notice: Notice) => void
+  /** Makes a named edit of the trip; a refusal is told at the foot of the window. True where it was made. */
+  readonly edit: (name: string, edit: Edit, gesture?: string | null) => boolean
 }
 
 export const SERVICES: InjectionKey<Services> = Symbol('services')

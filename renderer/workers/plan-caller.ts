@@ -1,18 +1,18 @@
 /** Calls the plan worker: `(trip, signal) => plan`, with progress; a call that is given up stops the worker at once. */
 import type { Trip } from '../../shared/document/index.ts'
 import type { Plan } from '../../shared/plan/index.ts'
-import type { PlanAnswer, PlanEffort, PlanNote, PlanRequest } from './messages.ts'
+import type { PlanAnswer, PlanEffort, PlanNote, PlannedTrip, PlanRequest } from './messages.ts'
 
 export type PlanCall = {
   readonly trip: Trip
   readonly effort: PlanEffort
   readonly signal: AbortSignal
-  readonly previous: Plan | null
+  readonly previous: PlannedTrip | null
   readonly onProgress: (done01: number, note: PlanNote) => void
 }
 
 export type PlanOutcome =
-  | { readonly kind: 'plan'; readonly plan: Plan; readonly tookMs: number }
+  | { readonly kind: 'plan'; readonly plan: Plan; readonly whole: boolean; readonly tookMs: number }
   | { readonly kind: 'stopped' }
   | { readonly kind: 'failed'; readonly errorName: string; readonly message: string }
 

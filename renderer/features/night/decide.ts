@@ -1,13 +1,8 @@
-/** Changes of one night that the dials ask for. */
-import type { Night, Trip } from '../../../shared/document/index.ts'
+/** What the dials of a night decide, as the edit that they ask for. */
+import type { Night, NightDecision } from '../../../shared/document/index.ts'
 import type { FrontPlan } from './front-plan.ts'
 
-type Change = (trip: Trip) => Trip
 type SetPoint = Night['heating']['setPoints'][number]
-
-export const changeNight =
-  (nightId: string, change: (night: Night) => Night): Change =>
-  (trip) => ({ ...trip, nights: trip.nights.map((night) => (night.id === nightId ? change(night) : night)) })
 
 /** Clocks of a night in its own order: noon first, the next forenoon last. */
 const nightOrder = (clock: string): string => (clock >= '12:00' ? `0${clock}` : `1${clock}`)
@@ -17,49 +12,47 @@ export function sleepingSetPoint(night: Night): { readonly index: number; readon
   let index = -1
   night.heating.setPoints.forEach(({ from }, at) => {
     const best = night.heating.setPoints[index]
-    if (nightOrder(from) > nightOrder(night.sleep.from)) return
+    if (nightOrder(from) > nightOrder(latestStart(night))) return
     if (best === undefined || nightOrder(from) >= nightOrder(best.from)) index = at
   })
   return { index, tempC: night.heating.setPoints[index]?.tempC ?? null }
 }
 
-/** Sets the temperature held while asleep; null turns the heat off for the night. */
-export const withSetPoint =
-  (tempC: number | null) =>
-  (night: Night): Night => {
-    const { index } = sleepingSetPoint(night)
-    const at: SetPoint = { from: night.heating.setPoints[index]?.from ?? night.sleep.from, tempC }
-    const setPoints = index === -1 ? [at, ...night.heating.setPoints] : night.heating.setPoints.with(index, at)
-    return { ...night, heating: { ...night.heating, setPoints } }
-  }
+const HOUR = 60
 
-/** Asks for a current; null lets the planner choose the largest worth asking for. */
-export const withCurrent =
-  (currentA: number | null) =>
-  (night: Night): Night => {
-    const { currentA: _before, ...heating } = night.heating
-    return { ...night, heating: currentA === null ? heating : { ...heating, currentA } }
-  }
+/** A set-point that begins within an hour of lying down is the one meant for sleeping. */
+function latestStart({ sleep }: Night): string {
+  const [hours, minutes] = sleep.from.split(':').map(Number)
+  const at = ((hours ?? 0) * 60 + (minutes ?? 0) + HOUR) % (24 * 60)
+  return `${String(Math.floor(at / 60)).padStart(2, '0')}:${String(at % 60).padStart(2, '0')}`
+}
 
-export const withGap =
-  (gapMm: number) =>
-  (night: Night): Night => ({ ...night, ventilation: { ...night.ventilation, gapMm } })
+/** The temperature held while asleep; null turns the heat off for the night. */
+export function decideSetPoint(night: Night, tempC: number | null): NightDecision {
+  const { index } = sleepingSetPoint(night)
+  const at: SetPoint = { from: night.heating.setPoints[index]?.from ?? night.sleep.from, tempC }
+  const setPoints = index === -1 ? [at, ...night.heating.setPoints] : night.heating.setPoints.with(index, at)
+  return { heating: { ...night.heating, setPoints } }
+}
 
-export const withCovers =
-  (covers: boolean) =>
-  (night: Night): Night => ({ ...night, covers })
+/** The current asked of the post; null lets the planner choose the largest worth asking for. */
+export function decideCurrent(night: Night, currentA: number | null): NightDecision {
+  const { currentA: _before, ...heating } = night.heating
+  return { heating: currentA === null ? heating : { ...heating, currentA } }
+}
+
+export const decideGap = (night: Night, gapMm: number): NightDecision => ({
+  ventilation: { ...night.ventilation, gapMm, sides: gapMm > 0 ? Math.max(1, night.ventilation.sides) : night.ventilation.sides },
+})
 
 /** Takes over a plan from the front. */
-export const withFrontPlan =
-  (plan: FrontPlan) =>
-  (night: Night): Night => ({
-    ...withCurrent(plan.currentA)(night),
-    heating: {
-      ...withCurrent(plan.currentA)(night).heating,
-      setPoints: plan.setPoints,
-      bedHeaterIds: plan.bedHeaterIds,
-      chargeLimit01: plan.chargeLimit01,
-    },
-    covers: plan.covers,
-    ventilation: { gapMm: plan.windowGapMm, sides: plan.windowSides },
-  })
+export const decideFrontPlan = (night: Night, plan: FrontPlan): NightDecision => ({
+  heating: {
+    ...(decideCurrent(night, plan.currentA).heating ?? night.heating),
+    setPoints: plan.setPoints,
+    bedHeaterIds: plan.bedHeaterIds,
+    chargeLimit01: plan.chargeLimit01,
+  },
+  covers: plan.covers,
+  ventilation: { gapMm: plan.windowGapMm, sides: plan.windowSides },
+})
