@@ -40,7 +40,7 @@ const INVISIBLE = /\p{Cc}|\p{Cf}|\p{Variation_Selector}/gu
 /** Text in runs of one font each, in order. Letters are composed first (NFC). */
 export function runsOf(text: string): readonly Run[] {
   const runs: { text: string; font: FontName }[] = []
-  for (const character of text.normalize('NFC').replaceAll(PLAIN_SPACE, ' ').replaceAll(INVISIBLE, '')) {
+  for (const character of text.replaceAll(PLAIN_SPACE, ' ').replaceAll(INVISIBLE, '').normalize('NFC')) {
     const font = fontOf(character.codePointAt(0) ?? 0)
     const last = runs.at(-1)
     if (font === null) append(runs, SUBSTITUTE, 'Reading')

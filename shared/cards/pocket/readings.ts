@@ -5,11 +5,12 @@ import { escapeMarkup } from '../escape.ts'
 
 export const MOMENTS = ['at-the-post', 'bedtime', 'morning'] as const satisfies readonly Measured['moment'][]
 
-/** Each with the largest and smallest value it may take, as in the trip's own format. */
+/** Each with the largest and smallest value it may take, as in the trip's own format but for meters, which count on for years. */
 export const READING_FIELDS = {
   volts: [0, 500],
   currentA: [0, 400],
-  meterWh: [0, 500_000],
+  /** A meter of five figures of kWh. */
+  meterWh: [0, 100_000_000],
   charge01: [0, 1],
   lowestInsideC: [-60, 60],
 } as const satisfies Partial<Record<keyof Measured, readonly [number, number]>>

@@ -4,6 +4,7 @@ import { ENGLISH, GERMAN } from '../../../shared/text/index.ts'
 
 const english: Readonly<Record<string, string>> = ENGLISH
 const german: Readonly<Record<string, string>> = GERMAN
+const forms = (sentence: string): number => sentence.split(' | ').length
 const placeholders = (sentence: string): readonly string[] =>
   [...new Set([...sentence.matchAll(/\{([A-Za-z][A-Za-z0-9]*)\}/g)].map((match) => match[1] ?? ''))].sort()
 
@@ -21,7 +22,6 @@ describe('the catalogues', () => {
   })
 
   it('have the same plural forms, one or two, in both languages', () => {
-    const forms = (sentence: string): number => sentence.split(' | ').length
     const odd = Object.keys(english).filter((key) => {
       const count = forms(english[key] ?? '')
       return count > 2 || count !== forms(german[key] ?? '')

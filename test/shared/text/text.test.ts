@@ -11,6 +11,13 @@ const us = createText('en', 'us')
 const german = createText('de', 'metric')
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ')
 
+const say = (text: Text, measure: keyof Text, value: number): string => {
+  const show = text[measure]
+  if (typeof show !== 'function') throw new Error(`${measure} is no measure`)
+  const quantity = Reflect.apply(show, undefined, [value])
+  return plain(typeof quantity === 'string' ? quantity : quantity.text)
+}
+
 describe('quantities are rounded as a person would say them', () => {
   const said: readonly [keyof Text, number, string, string, string][] = [
     ['length', 57, '57 mm', '2¼ in', '57 mm'],
@@ -48,12 +55,6 @@ describe('quantities are rounded as a person would say them', () => {
     ['speed', 90, '90 km/h', '56 mph', '90 km/h'],
     ['windSpeed', 4, '4 m/s', '9 mph', '4 m/s'],
   ]
-  const say = (text: Text, measure: keyof Text, value: number): string => {
-    const show = text[measure]
-    if (typeof show !== 'function') throw new Error(`${measure} is no measure`)
-    const quantity = Reflect.apply(show, undefined, [value])
-    return plain(typeof quantity === 'string' ? quantity : quantity.text)
-  }
   it.each(said)('%s of %d', (measure, value, metricText, usText, germanText) => {
     expect(say(metric, measure, value)).toBe(metricText)
     expect(say(us, measure, value)).toBe(usText)
