@@ -1,12 +1,13 @@
 /** Renders each sheet of a plan to the bytes of a file. */
-import { checklistCard, loadCard, nightCard } from '../../shared/cards/index.ts'
+import { checklistCard, loadCard, nightCard, pocketSheet } from '../../shared/cards/index.ts'
 import type { CardDocument, CardInput } from '../../shared/cards/index.ts'
-import { fail, ok, problem } from '../../shared/result/index.ts'
+import { ok } from '../../shared/result/index.ts'
 import type { Result } from '../../shared/result/index.ts'
 import type { SheetFile, Sheets } from '../../shared/host/index.ts'
 import { createText } from '../../shared/text/index.ts'
 import { formatIso } from '../../shared/units/index.ts'
 import type { Utc } from '../../shared/units/index.ts'
+import { calendarOf } from './calendar.ts'
 import { renderPdf } from './pdf/index.ts'
 
 const utf8 = new TextEncoder()
@@ -24,9 +25,9 @@ export function createSheets(): Sheets {
         case 'checklist':
           return pdf('checklist', checklistCard(input), atUtc)
         case 'pocket':
-          return fail(problem('sheet-failed'))
+          return text('pocket.html', 'text/html', pocketSheet(input))
         case 'calendar':
-          return fail(problem('sheet-failed'))
+          return text('calendar.ics', 'text/calendar', calendarOf(input, atUtc))
         case 'plan':
           return text('plan.json', 'application/json', `${JSON.stringify(plan, null, 2)}\n`)
       }

@@ -16,3 +16,5 @@ export type {
   RemedyChange,
   Verdict,
 } from './types.ts'
+export { toICalendar } from '../checklist/index.ts'
+export type { Calendar, CalendarEntry } from '../checklist/index.ts'

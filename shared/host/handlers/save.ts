@@ -1,6 +1,7 @@
 /** Saving: never over what the user has not seen, the version before kept. */
+import { validateTrip } from '../../document/index.ts'
 import type { Trip } from '../../document/index.ts'
-import { fail, ok, problem } from '../../result/index.ts'
+import { fail, invariant, ok, problem } from '../../result/index.ts'
 import type { Result } from '../../result/index.ts'
 import type { OperationOutput } from '../contract.ts'
 import { tripFileName } from '../file-name.ts'
@@ -16,15 +17,17 @@ export function saveHandlers(
   return {
     saveTrip: (caller, { token, trip, replacing }) => {
       const open = findOpen(context, caller, token)
-      return open.ok
-        ? context.inTurn(`save ${token}`, () => saveHere(context, open.value, trip, replacing))
-        : Promise.resolve(open)
+      if (!open.ok) return Promise.resolve(open)
+      const valid = canBeOpenedAgain(trip)
+      if (!valid.ok) return Promise.resolve(valid)
+      return context.inTurn(`save ${token}`, () => saveHere(context, open.value, trip, replacing))
     },
     saveTripAs: (caller, { token, trip, name }) => {
       const open = findOpen(context, caller, token)
-      return open.ok
-        ? context.inTurn(`save ${token}`, () => saveAs(context, caller, open.value, { trip, name }))
-        : Promise.resolve(open)
+      if (!open.ok) return Promise.resolve(open)
+      const valid = canBeOpenedAgain(trip)
+      if (!valid.ok) return Promise.resolve(valid)
+      return context.inTurn(`save ${token}`, () => saveAs(context, caller, open.value, { trip, name }))
     },
     markUnsaved: (caller, { token, unsaved }) => {
       const open = findOpen(context, caller, token)
@@ -49,6 +52,15 @@ export function saveHandlers(
       return trip.ok ? ok({ file: describeOpen(open.value), trip: trip.value, unsaved: true }) : trip
     },
   }
+}
+
+/** What is right piece by piece may still speak of a bay or a bin that is not there: such a file would be refused tomorrow. */
+function canBeOpenedAgain(trip: Trip): Result<void> {
+  const valid = validateTrip(trip)
+  if (valid.ok) return ok(undefined)
+  const [first] = valid.problem
+  invariant(first !== undefined, 'a refused trip says why')
+  return fail(first)
 }
 
 async function saveHere(
