@@ -210,6 +210,14 @@ function openingsOf(
   return [...single, fromBed]
 }
 
+/** A hole larger than the face it leads through is cut to the face: its measured size is kept in words. */
+function clippedNote(compartment: Compartment, openings: readonly Opening[]): string {
+  const hole = compartment.opening_mm
+  if (hole === null || hole === undefined) return ''
+  const spans = openings.flatMap(({ fromMm, toMm }) => [toMm[0] - fromMm[0], toMm[1] - fromMm[1]])
+  return hole.every((side) => spans.includes(Math.round(side))) ? '' : `opening as measured: ${hole.join(' x ')} mm`
+}
+
 const roundAll = (size: readonly [number, number, number]): [number, number, number] => [
   Math.round(size[0]),
   Math.round(size[1]),
@@ -226,6 +234,7 @@ export function baysOf(compartments: readonly Compartment[], bedCentreYMm: numbe
     const inCabin = environment === 'cabin' || environment === 'front_seats'
     const cutouts = Array.isArray(compartment.cutouts_mm) ? compartment.cutouts_mm : []
     const access = compartment.sleep_access ?? ''
+    const openings = openingsOf(compartment, kind, bedCentreYMm, centres)
     return {
       id: idOf(compartment.id),
       name: compartment.name ?? compartment.id,
@@ -234,7 +243,7 @@ export function baysOf(compartments: readonly Compartment[], bedCentreYMm: numbe
       sizeMm: roundAll(compartment.size_mm),
       obstacles: cutouts.flatMap((cutout: unknown, index) => cutoutBox(cutout, index)),
       slopes: [],
-      openings: openingsOf(compartment, kind, bedCentreYMm, centres),
+      openings,
       usable: {
         drive: !site && available.includes('drive'),
         bed: available.includes('sleep') || available.includes('bed'),
@@ -251,7 +260,7 @@ export function baysOf(compartments: readonly Compartment[], bedCentreYMm: numbe
       restraint: RESTRAINTS[compartment.restraint ?? 'none'] ?? 'none',
       reachFromBed: compartment.reach_from_bed ?? false,
       reachFromDriverSeat: compartment.reach_from_driver_seat ?? false,
-      ...noteOf(compartment.note, leftoversOf(compartment, KNOWN)),
+      ...noteOf(compartment.note, clippedNote(compartment, openings), leftoversOf(compartment, KNOWN)),
     }
   })
 }

@@ -18,7 +18,8 @@ const LEISURE_VOLTS = 12.8
 
 export function bodyClassOf(text: string): Vehicle['thermal']['bodyClass'] {
   const words = text.toLowerCase()
-  if (/van|camper|bus/.test(words)) return /bare|uninsulated|empty|panel/.test(words) ? 'van-bare' : 'van-insulated'
+  if (/van|camper|bus/.test(words))
+    return /bare|uninsulated|empty/.test(words) || !/insulat|convers|camper/.test(words) ? 'van-bare' : 'van-insulated'
   if (/hatch|small car|city car/.test(words)) return 'hatchback'
   if (/crossover|suv|4x4|off-road/.test(words)) return 'crossover'
   return 'estate'
