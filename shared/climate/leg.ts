@@ -1,5 +1,5 @@
 /** Tomorrow's leg: what it needs from the battery, and the fast-charge stops that take least time. */
-import { G_PER_KG, WH_PER_KWH } from '../units/index.ts'
+import { G_PER_KG } from '../units/index.ts'
 import type { BatteryParameters, LegOutcome, LegParameters } from './types.ts'
 import { clockAt, fastChargeClock } from './sources/fast-charge.ts'
 import {
@@ -12,6 +12,7 @@ import {
 
 /** Leaving the road, plugging in and starting, s a stop (common practice). */
 export const STOP_OVERHEAD_S = 300
+const M_PER_KM = 1000
 /** Charges tried at each stop: every half percent. */
 const GRID = 200
 
@@ -38,7 +39,7 @@ export function legWhPerKm(leg: LegParameters): number {
 
 /** Energy that the whole leg takes from the battery, Wh, climb included; never below zero. */
 export const legNeedWh = (leg: LegParameters): number =>
-  Math.max(0, (legWhPerKm(leg) * leg.distanceM) / WH_PER_KWH + climbWh(leg.massG / G_PER_KG, leg.climbM))
+  Math.max(0, (legWhPerKm(leg) * leg.distanceM) / M_PER_KM + climbWh(leg.massG / G_PER_KG, leg.climbM))
 
 /**
  * Whether the leg works from a departure charge, and the stops that make it work in least total time.
@@ -55,70 +56,133 @@ export function legOutcome({ leg, battery, depart01 }: Inputs): LegOutcome {
   return { needWh, reserveWh, marginWh, stops: stops ?? [], reachable: stops !== null }
 }
 
-type State = { readonly timeS: number; readonly stop: Stop | null; readonly from: number; readonly fromIndex: number }
+/** The best known way to leave one place with each charge of the grid. */
+type Stage = {
+  readonly atM: number
+  readonly name: string | null
+  /** Total time until leaving, s; Infinity where it cannot be done. */
+  readonly leaveS: Float64Array
+  readonly fromStage: Int32Array
+  readonly fromIndex: Int32Array
+}
 
-/** Dynamic programming over chargers in order and charge on leaving each; null where no split reaches the end. */
+const emptyStage = (atM: number, name: string | null): Stage => ({
+  atM,
+  name,
+  leaveS: new Float64Array(GRID + 1).fill(Infinity),
+  fromStage: new Int32Array(GRID + 1).fill(-1),
+  fromIndex: new Int32Array(GRID + 1).fill(-1),
+})
+
+type Course = {
+  readonly stages: readonly Stage[]
+  readonly depart01: number
+  readonly reserve01: number
+  readonly per01M: number
+  readonly usableWh: number
+}
+
+/** Charge on leaving a stage with a grid index; the start has one state, at its own charge. */
+const leave01Of = (course: Course, stage: number, index: number): number =>
+  stage === 0 ? course.depart01 : index / GRID
+
+/** Charge on arriving somewhere from a stage, fraction. */
+const arrive01Of = (course: Course, stage: number, index: number, toM: number): number =>
+  leave01Of(course, stage, index) - (toM - (course.stages[stage]?.atM ?? 0)) * course.per01M
+
+/** Dynamic programming over chargers in order of distance; null where no split reaches the end with the reserve. */
 function fastestStops({ leg, battery, depart01 }: Inputs, needWh: number, reserve01: number): readonly Stop[] | null {
   const chargers = leg.fastChargers
     .filter((charger) => charger.atM > 0 && charger.atM < leg.distanceM && charger.powerW > 0)
     .toSorted((left, right) => left.atM - right.atM)
-  const used01 = (fromM: number, toM: number): number => (needWh * (toM - fromM)) / leg.distanceM / battery.usableWh
-  // Stage 0 is the start with one state; stage k holds the best way to leave charger k with each charge of the grid.
-  const stages: (State | undefined)[][] = [[{ timeS: 0, stop: null, from: -1, fromIndex: -1 }]]
-  const charge01Of = (stage: number, index: number): number => (stage === 0 ? depart01 : index / GRID)
-  const atM = (stage: number): number => (stage === 0 ? 0 : (chargers[stage - 1]?.atM ?? leg.distanceM))
-  for (const [order, charger] of chargers.entries()) {
-    const clock = fastChargeClock({ usableWh: battery.usableWh, peakW: battery.fastMaxW, chargerW: charger.powerW })
-    const leaving: (State | undefined)[] = Array.from({ length: GRID + 1 }, () => undefined)
-    stages.forEach((states, from) => {
-      states.forEach((state, fromIndex) => {
-        if (state === undefined) return
-        const arrive01 = charge01Of(from, fromIndex) - used01(atM(from), charger.atM)
-        if (arrive01 < reserve01 - 1e-9) return
-        const plugged = state.timeS + STOP_OVERHEAD_S - clockAt(clock, arrive01)
-        for (let index = Math.floor(arrive01 * GRID) + 1; index <= GRID; index += 1) {
-          const leave01 = index / GRID
-          const timeS = plugged + clockAt(clock, leave01)
-          const known = leaving[index]
-          if (known !== undefined && known.timeS <= timeS) continue
-          const durationS = clockAt(clock, leave01) - clockAt(clock, arrive01)
-          const energyWh = (leave01 - arrive01) * battery.usableWh
-          leaving[index] = {
-            timeS,
-            from,
-            fromIndex,
-            stop: { atM: charger.atM, name: charger.name, arrive01, leave01, durationS, energyWh },
-          }
-        }
-      })
-    })
-    stages[order + 1] = leaving
+  const start = emptyStage(0, null)
+  start.leaveS[0] = 0
+  const stages = [start]
+  const course: Course = {
+    stages,
+    depart01,
+    reserve01,
+    per01M: needWh / leg.distanceM / battery.usableWh,
+    usableWh: battery.usableWh,
+  }
+  const clocks = new Map<number, readonly number[]>()
+  for (const { atM, name, powerW } of chargers) {
+    const clock =
+      clocks.get(powerW) ?? fastChargeClock({ usableWh: battery.usableWh, peakW: battery.fastMaxW, chargerW: powerW })
+    clocks.set(powerW, clock)
+    stages.push(chargeAt(course, emptyStage(atM, name), clock))
   }
   return trace(
-    stages,
-    (stage, index) => charge01Of(stage, index) - used01(atM(stage), leg.distanceM) >= reserve01 - 1e-9,
+    course,
+    leg.distanceM,
+    clocks,
+    chargers.map((charger) => charger.powerW),
   )
 }
 
-/** The stops of the quickest state that reaches the end, in order. */
-function trace(
-  stages: readonly (readonly (State | undefined)[])[],
-  arrives: (stage: number, index: number) => boolean,
-): readonly Stop[] | null {
-  let best: State | null = null
-  stages.forEach((states, stage) => {
-    states.forEach((state, index) => {
-      if (state === undefined || !arrives(stage, index)) return
-      if (best === null || state.timeS < best.timeS) best = state
+/**
+ * Every way to charge at one place. Time on leaving at a charge is the clock there plus the least of
+ * (time on arriving - clock on arriving) over all arrivals below it: one sweep upwards finds them all.
+ */
+function chargeAt(course: Course, here: Stage, clock: readonly number[]): Stage {
+  const offset = new Float64Array(GRID + 2).fill(Infinity)
+  course.stages.forEach((from, stage) => {
+    from.leaveS.forEach((timeS, index) => {
+      if (timeS === Infinity) return
+      const arrive01 = arrive01Of(course, stage, index, here.atM)
+      if (arrive01 < course.reserve01 - 1e-9) return
+      const first = Math.floor(arrive01 * GRID + 1e-9) + 1
+      const value = timeS + STOP_OVERHEAD_S - clockAt(clock, arrive01)
+      if (first > GRID || value >= (offset[first] ?? Infinity)) return
+      offset[first] = value
+      here.fromStage[first] = stage
+      here.fromIndex[first] = index
     })
   })
+  for (let index = 1; index <= GRID; index += 1) {
+    if ((offset[index - 1] ?? Infinity) < (offset[index] ?? Infinity)) {
+      offset[index] = offset[index - 1] ?? Infinity
+      here.fromStage[index] = here.fromStage[index - 1] ?? -1
+      here.fromIndex[index] = here.fromIndex[index - 1] ?? -1
+    }
+    here.leaveS[index] = (offset[index] ?? Infinity) + clockAt(clock, index / GRID)
+  }
+  return here
+}
+
+/** The stops of the quickest way to the end, in order; null where there is none. */
+function trace(
+  course: Course,
+  endM: number,
+  clocks: ReadonlyMap<number, readonly number[]>,
+  powersW: readonly number[],
+): readonly Stop[] | null {
+  let best: { stage: number; index: number; timeS: number } | null = null
+  for (const [stage, { leaveS }] of course.stages.entries()) {
+    for (const [index, timeS] of leaveS.entries()) {
+      if (timeS === Infinity || (best !== null && best.timeS <= timeS)) continue
+      if (arrive01Of(course, stage, index, endM) >= course.reserve01 - 1e-9) best = { stage, index, timeS }
+    }
+  }
+  if (best === null) return null
   const stops: Stop[] = []
-  let at: State | null = best
-  if (at === null) return null
-  while (at !== null) {
-    const current: State = at
-    if (current.stop !== null) stops.push(current.stop)
-    at = stages[current.from]?.[current.fromIndex] ?? null
+  let { stage, index } = best
+  while (stage > 0) {
+    const here = course.stages[stage]
+    const from = { stage: here?.fromStage[index] ?? 0, index: here?.fromIndex[index] ?? 0 }
+    const clock = clocks.get(powersW[stage - 1] ?? 0) ?? []
+    const arrive01 = arrive01Of(course, from.stage, from.index, here?.atM ?? 0)
+    const leave01 = index / GRID
+    stops.push({
+      atM: here?.atM ?? 0,
+      name: here?.name ?? null,
+      arrive01,
+      leave01,
+      durationS: clockAt(clock, leave01) - clockAt(clock, arrive01),
+      energyWh: (leave01 - arrive01) * course.usableWh,
+    })
+    stage = from.stage
+    index = from.index
   }
   return stops.toReversed()
 }

@@ -29,7 +29,10 @@ const at = (cells: Cells, name: string): number => {
 }
 
 /** Largest difference of each quantity over a grid; a value that is not a number is infinitely far. */
-function worst(rows: readonly Cells[], ours: (cells: Cells) => Readonly<Record<string, number>>): Readonly<Record<string, number>> {
+function worst(
+  rows: readonly Cells[],
+  ours: (cells: Cells) => Readonly<Record<string, number>>,
+): Readonly<Record<string, number>> {
   const largest: Record<string, number> = {}
   for (const cells of rows) {
     for (const [name, value] of Object.entries(ours(cells))) {
@@ -175,29 +178,29 @@ describe('grids of reference programs', () => {
 
   it('rise and set lie within 5 s of astronomy-engine and 60 s of suncalc 2, and are absent where they are absent', () => {
     const rows = grid('sunrise-sunset', 26)
-    let furthestS = 0
-    for (const cells of rows) {
+    const events = rows.flatMap((cells) => {
       const place = { latitudeDeg: at(cells, 'lat'), longitudeDeg: at(cells, 'lon') }
       const day = sunDay({ ...place, date: (cells['date'] ?? '') as LocalDate })
-      for (const [column, ours] of [
-        ['sunrise_utc_astronomy_engine', day.sunriseUtc],
-        ['sunset_utc_astronomy_engine', day.sunsetUtc],
-      ] as const) {
-        const published = cells[column] ?? ''
-        if (published === '') {
-          expect(ours, `${cells['place']} ${cells['date']} ${column}`).toBeNull()
-          continue
-        }
-        expect(ours, `${cells['place']} ${cells['date']} ${column}`).not.toBeNull()
-        furthestS = Math.max(furthestS, Math.abs((ours ?? 0) - Date.parse(published) / 1000))
-      }
-      const noon = new Date((day.transitUtc ?? 0) * 1000)
-      const suncalc = getTimes(noon, place.latitudeDeg, place.longitudeDeg)
-      if (day.sunsetUtc !== null && suncalc.sunset !== null && Math.abs(place.latitudeDeg) < 60) {
-        expect(Math.abs(suncalc.sunset.getTime() / 1000 - day.sunsetUtc)).toBeLessThan(60)
-      }
-    }
-    console.log(`grid sunrise-sunset, ${rows.length} rows, largest difference: ${furthestS} s`)
-    expect(furthestS).toBeLessThanOrEqual(5)
+      const suncalc = getTimes(new Date(day.transitUtc * 1000), place.latitudeDeg, place.longitudeDeg)
+      return (['sunrise', 'sunset'] as const).map((event) => ({
+        published: cells[`${event}_utc_astronomy_engine`] ?? '',
+        ours: event === 'sunrise' ? day.sunriseUtc : day.sunsetUtc,
+        suncalc: suncalc[event],
+        steep: Math.abs(place.latitudeDeg) < 60,
+      }))
+    })
+    const absent = events.filter((event) => event.published === '')
+    expect(absent.map((event) => event.ours)).toEqual(absent.map(() => null))
+    const present = events.filter((event) => event.published !== '')
+    const apartS = present.map((event) => Math.abs((event.ours ?? Infinity) - Date.parse(event.published) / 1000))
+    console.log(`grid sunrise-sunset, ${rows.length} rows, largest difference: ${Math.max(...apartS)} s`)
+    expect(Math.max(...apartS)).toBeLessThanOrEqual(5)
+    // Near the polar circle the sun grazes the horizon and the two libraries part by minutes.
+    const bySuncalc = present.filter((event) => event.steep)
+    expect(bySuncalc.length).toBeGreaterThan(20)
+    const apartFromSuncalcS = bySuncalc.map(
+      (event) => (event.suncalc?.getTime() ?? Infinity) / 1000 - (event.ours ?? 0),
+    )
+    expect(Math.max(...apartFromSuncalcS.map(Math.abs))).toBeLessThan(60)
   })
 })

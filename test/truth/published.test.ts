@@ -17,7 +17,7 @@ const COUNTS: Readonly<Record<string, number>> = {
   'cabin-heat': 27,
   'cabin-hvac': 7,
   'cabin-solar': 10,
-  'charge': 31,
+  charge: 31,
   'comfort-cold': 11,
   'comfort-insulation': 23,
   'comfort-local': 13,
@@ -25,12 +25,12 @@ const COUNTS: Readonly<Record<string, number>> = {
   'comfort-pmv': 28,
   'comfort-set': 20,
   'comfort-sleep': 9,
-  'drive': 19,
-  'hookup': 37,
-  'night': 7,
-  'safety': 13,
-  'sun': 16,
-  'weather': 15,
+  drive: 19,
+  hookup: 37,
+  night: 7,
+  safety: 13,
+  sun: 16,
+  weather: 15,
 }
 
 /** Rows that the engine has no quantity for, each named; none. */

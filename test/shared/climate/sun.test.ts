@@ -10,12 +10,11 @@ const date = (text: string): LocalDate => text as LocalDate
 describe('sun times of a night', () => {
   // Computed references of the two field scenarios, to the minute; the tolerance is 5 min.
   it.each([
-    [61.2, 9.8, '2027-02-12', '+01:00', '16:58', '17:45', '06:33', '07:24', '08:10'],
-    [44.35, -107.9, '2027-10-15', '-06:00', '18:28', '18:57', '06:25', '06:58', '07:28'],
+    [61.2, 9.8, '2027-02-12', '+01:00', ['16:58', '17:45', '06:33', '07:24', '08:10']],
+    [44.35, -107.9, '2027-10-15', '-06:00', ['18:28', '18:57', '06:25', '06:58', '07:28']],
   ] as const)(
     'at %s, %s on %s lie within a minute of the reference',
-    (latitudeDeg, longitudeDeg, day, zone, ...rest) => {
-      const clocks: readonly string[] = rest
+    (latitudeDeg, longitudeDeg, day, zone, clocks) => {
       const times = sunTimes({ latitudeDeg, longitudeDeg, date: date(day), zone })
       const ours = [times.sunsetUtc, times.civilDuskUtc, times.nauticalDawnUtc, times.civilDawnUtc, times.sunriseUtc]
       clocks.forEach((clock, index) => {
