@@ -5,6 +5,7 @@ import type { Draft } from './expand.ts'
 import { PHASE_FROM, PHASE_TO, phaseRank } from './phases.ts'
 import { schedule } from './schedule.ts'
 import type { Task } from './task.ts'
+import type { TaskTimes } from './times.ts'
 import type { ChecklistInput, ChecklistNight, ChecklistOutcome, Conflict, Moments, Step, Tick } from './types.ts'
 import type { Utc } from '../units/index.ts'
 
@@ -21,13 +22,15 @@ export function buildChecklist(input: ChecklistInput): ChecklistOutcome {
   const nights = withHomeMoments(input.nights)
   const rules = input.rules.filter((rule) => !off.has(rule.id))
   const tickOf = latestTicks(input.ticks)
-  const { drafts: asked, bad } = expandRules(rules, nights)
+  const { drafts: asked, bad } = expandRules(rules, nights, tickOf)
   const drafts = [...asked, ...carryOver(asked, rules, nights, tickOf)]
   const draftOf = new Map(drafts.map((draft) => [draft.key, draft]))
   const found = schedule(drafts.map((draft) => taskOf(draft, nights, tickOf.get(draft.key))))
   const steps = found.tasks.flatMap(({ key, startS, latestStartS }) => {
     const draft = draftOf.get(key)
-    return draft === undefined ? [] : [stepOf(draft, startS, latestStartS, tickOf.get(key))]
+    if (draft === undefined) return []
+    const timed = isTimed(draft, nights) ? { startS, latestStartS } : NO_TIMES
+    return [stepOf(draft, timed, tickOf.get(key))]
   })
   const conflicts: readonly Conflict[] = [
     ...found.circles.map((stepKeys) => ({ kind: 'circle' as const, stepKeys })),
@@ -74,7 +77,19 @@ function taskOf(draft: Draft, nights: readonly ChecklistNight[], tick: Tick | un
 const latest = (a: Utc | null, b: Utc | null): Utc | null => (a === null || (b !== null && b > a) ? b : a)
 const earliest = (a: Utc | null, b: Utc | null): Utc | null => (a === null || (b !== null && b < a) ? b : a)
 
-function stepOf(draft: Draft, startS: number | null, latestStartS: number | null, tick: Tick | undefined): Step {
+const NO_TIMES: TaskTimes = { startS: null, latestStartS: null }
+
+/**
+ * Drills wait for their event, and how long the road takes is not known here: those steps have an order but no clock.
+ * What is done at home has one only where the hour of leaving is set.
+ */
+function isTimed(draft: Draft, nights: readonly ChecklistNight[]): boolean {
+  if (draft.phase === 'in-the-night') return draft.durationS > 0
+  if (draft.phase === 'on-the-road') return false
+  return draft.phase !== 'before-leaving' || nights.some((night) => momentAt(night.moments, 'leaveHome') !== null)
+}
+
+function stepOf(draft: Draft, { startS, latestStartS }: TaskTimes, tick: Tick | undefined): Step {
   return {
     ...draft,
     startUtc: startS as Utc | null,

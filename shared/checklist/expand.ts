@@ -2,9 +2,10 @@
 import { createEvaluator, valueAt } from './evaluate.ts'
 import type { BadRuleCode, Evaluator } from './evaluate.ts'
 import { MOMENT_NAMES } from './facts.ts'
+import { PHASES } from './phases.ts'
 import { fail, ok } from '../result/index.ts'
 import type { Result } from '../result/index.ts'
-import type { ChecklistNight, Conflict, Facts, GivenStep, Json, Moments, Rule } from './types.ts'
+import type { ChecklistNight, Conflict, Facts, GivenStep, Json, Moments, Rule, Tick } from './types.ts'
 import type { Utc } from '../units/index.ts'
 
 export type Draft = GivenStep
@@ -19,20 +20,25 @@ const WHOLE_TRIP = '*'
 
 /**
  * Steps of every night.
- * `rules`: built-in and the user's own; `nights`: facts and moments, in order.
+ * `rules`: built-in and the user's own; `nights`: facts and moments, in order; `ticks`: the last tick of each step key.
  * Steps night by night in rule order, then the given ones, without start times; a rule that cannot be evaluated is named
  * once in `bad` and gives no step on any night. Moments that a night lacks leave the step without that bound.
  */
-export function expandRules(rules: readonly Rule[], nights: readonly ChecklistNight[]): Expanded {
+export function expandRules(
+  rules: readonly Rule[],
+  nights: readonly ChecklistNight[],
+  ticks: ReadonlyMap<string, Tick> = new Map(),
+): Expanded {
   const evaluator = createEvaluator()
   const drafts = new Map<string, Draft>()
   const bad: Conflict[] = []
   const broken = new Set<string>()
   const { usable, again } = withoutDuplicates(rules)
   for (const night of nights) {
+    const facts = withSkipped(night, ticks)
     for (const rule of usable) {
       if (broken.has(rule.id)) continue
-      const result = expandRule(rule, night, evaluator)
+      const result = expandRule(rule, { ...night, facts }, evaluator)
       if (!result.ok) {
         bad.push(result.problem)
         broken.add(rule.id)
@@ -45,6 +51,15 @@ export function expandRules(rules: readonly Rule[], nights: readonly ChecklistNi
   }
   const kept = [...drafts.values()].filter((draft) => !broken.has(draft.ruleId))
   return { drafts: resolveAfter(kept), bad: [...bad, ...again] }
+}
+
+/** Adds `SKIPPED_FACT`, so that rules can say what a skipped step means. */
+function withSkipped({ nightId, facts }: ChecklistNight, ticks: ReadonlyMap<string, Tick>): Facts {
+  const skippedRuleIds = [...ticks.values()].flatMap(({ stepKey, state }) => {
+    const [ruleId = '', where = ''] = stepKey.split(':')
+    return state === 'skipped' && (where === nightId || where === WHOLE_TRIP) ? [ruleId] : []
+  })
+  return { ...facts, checklist: { skippedRuleIds } }
 }
 
 function withoutDuplicates(rules: readonly Rule[]): { usable: readonly Rule[]; again: readonly BadRule[] } {
@@ -141,18 +156,24 @@ export function momentAt(moments: Moments, name: string | undefined, offsetS = 0
   return at === undefined ? null : ((at + offsetS) as Utc)
 }
 
-/** Rules name rules in `after`, given steps name keys; both become the keys of steps of the same night. */
+/**
+ * Rules name rules in `after`, given steps name keys; both become the keys of steps of the same night. A built-in rule
+ * waits for another only where that one is not put into a later phase: moves may be planned for dusk or for bedtime.
+ */
 function resolveAfter(drafts: readonly Draft[]): readonly Draft[] {
-  const keysOfRule = new Map<string, string[]>()
+  const ofRule = new Map<string, Draft[]>()
   for (const draft of drafts) {
     const slot = `${draft.nightId} ${draft.ruleId}`
-    keysOfRule.set(slot, [...(keysOfRule.get(slot) ?? []), draft.key])
+    ofRule.set(slot, [...(ofRule.get(slot) ?? []), draft])
   }
   const keys = new Set(drafts.map((draft) => draft.key))
   return drafts.map((draft) => ({
     ...draft,
-    after: draft.after.flatMap((name) =>
-      keys.has(name) ? [name] : (keysOfRule.get(`${draft.nightId} ${name}`) ?? []),
-    ),
+    after: draft.after.flatMap((name) => {
+      if (keys.has(name)) return [name]
+      return (ofRule.get(`${draft.nightId} ${name}`) ?? [])
+        .filter((other) => draft.text.kind === 'own' || PHASES.indexOf(other.phase) <= PHASES.indexOf(draft.phase))
+        .map((other) => other.key)
+    }),
   }))
 }

@@ -329,5 +329,8 @@ export const MOMENT_NAMES = [
 
 export type MomentName = (typeof MOMENT_NAMES)[number]
 
+/** Ids of rules whose step was skipped that night; the engine adds it to the facts it is given. */
+export const SKIPPED_FACT = 'checklist.skippedRuleIds'
+
 /** The engine reads facts as plain JSON: this is the one place where the typed set becomes that. */
 export const asFacts = (facts: ChecklistFacts): Facts => facts

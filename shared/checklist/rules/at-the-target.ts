@@ -1,5 +1,5 @@
 /** At the thing that had to be reached. */
-import { atLeast, atMost, below, every, filled, is, known } from './conditions.ts'
+import { above, atLeast, atMost, below, equals, every, filled, is, known } from './conditions.ts'
 import { rulesOf } from './rule.ts'
 import type { Rule } from '../types.ts'
 
@@ -7,7 +7,13 @@ const rule = rulesOf('at-the-target')
 
 export const atTheTargetRules: readonly Rule[] = [
   rule('be-at-target', {
-    when: every(is('target.present'), known('target.name')),
+    when: every(is('target.present'), known('target.name'), equals('target.walkMin', 0)),
+    durationS: 0,
+    params: { target: 'target.name' },
+    deadline: 'beAtTarget',
+  }),
+  rule('be-at-target-on-foot', {
+    when: every(is('target.present'), known('target.name'), above('target.walkMin', 0)),
     durationS: 0,
     params: { target: 'target.name', walkMin: 'target.walkMin' },
     deadline: 'beAtTarget',

@@ -11,15 +11,18 @@ export const bedtimeRules: readonly Rule[] = [
     durationS: 60,
     forEach: 'vehicle.keepClear',
     params: { name: 'item.name' },
+    after: ['move-dusk'],
   }),
   rule('keys-in-place', {
     when: ALWAYS,
     durationS: 30,
+    after: ['move-dusk'],
   }),
   rule('exit-door', {
     when: known('vehicle.exitDoor'),
     durationS: 30,
     params: { door: 'vehicle.exitDoor' },
+    after: ['move-dusk'],
   }),
   rule('fuel-outside', {
     when: ALWAYS,
@@ -27,6 +30,7 @@ export const bedtimeRules: readonly Rule[] = [
     forEach: 'load.fuel',
     params: { name: 'item.name', place: 'item.place' },
     caution: true,
+    after: ['move-dusk'],
   }),
   rule('nothing-burns-inside', {
     when: some(is('supplies.stoveOnBoard'), filled('load.fuel')),
@@ -124,6 +128,7 @@ export const bedtimeRules: readonly Rule[] = [
     durationS: 30,
     forEach: 'load.nightReach',
     params: { name: 'item.name', place: 'item.place' },
+    after: ['move-dusk'],
   }),
   rule('night-toilet', {
     when: every(is('onBoard.toilet'), some(atLeast('site.toToiletsM', 80), below('weather.lowC', -5))),
@@ -162,6 +167,7 @@ export const bedtimeRules: readonly Rule[] = [
   rule('lock-and-lights', {
     when: ALWAYS,
     durationS: 60,
+    after: ['move-dusk', 'supply-check', 'exit-door'],
   }),
   rule('two-alarms', {
     when: every(is('target.present'), known('target.name')),

@@ -41,7 +41,7 @@ export const beforeDarkRules: readonly Rule[] = [
   rule('kettle-alone', {
     when: every(is('hookup.twoLoadsTooMuch'), known('hookup.usableA')),
     durationS: 600,
-    params: { otherLoadW: 'hookup.otherLoadW', usableA: 'hookup.usableA' },
+    params: { usableA: 'hookup.usableA' },
     caution: true,
   }),
   rule('food-to-locker', {
@@ -50,12 +50,14 @@ export const beforeDarkRules: readonly Rule[] = [
     forEach: 'load.food',
     params: { name: 'item.name' },
     caution: true,
+    after: ['cook-outside', 'wash-up', 'waste-water-caught'],
   }),
   rule('food-in-place', {
     when: isNot('site.foodLockerRequired'),
     durationS: 60,
     forEach: 'load.food',
     params: { name: 'item.name', place: 'item.place' },
+    after: ['wash-up'],
   }),
   rule('scent-walk-through', {
     when: is('site.foodLockerRequired'),
@@ -76,10 +78,12 @@ export const beforeDarkRules: readonly Rule[] = [
     when: is('onBoard.food'),
     durationS: 600,
     deadline: 'quietFrom',
+    after: ['cook-outside', 'cool-before-stowing'],
   }),
   rule('waste-water-caught', {
     when: every(is('supplies.stoveOnBoard'), notEquals('site.fireAllowed', 'no')),
     durationS: 120,
+    after: ['wash-up'],
   }),
   rule('bring-in-from-frost', {
     when: ALWAYS,
@@ -124,7 +128,7 @@ export const beforeDarkRules: readonly Rule[] = [
   rule('make-bed', {
     when: filled('load.bed'),
     durationS: 300,
-    after: ['bed-prepare', 'move-to-bed'],
+    after: ['bed-prepare', 'move-dusk'],
   }),
   rule('stand-outside', {
     when: ALWAYS,
@@ -149,7 +153,7 @@ export const beforeDarkRules: readonly Rule[] = [
   rule('covers-last', {
     when: is('air.covers'),
     durationS: 300,
-    after: ['make-bed', 'move-to-bed', 'bed-prepare'],
+    after: ['make-bed', 'move-dusk', 'bed-prepare'],
   }),
   rule('noise-before-quiet', {
     when: is('clock.hasQuietHours'),

@@ -12,6 +12,7 @@ import {
   known,
   missing,
   not,
+  skipped,
   some,
 } from './conditions.ts'
 import { rulesOf } from './rule.ts'
@@ -78,6 +79,13 @@ export const beforeLeavingRules: readonly Rule[] = [
     when: every(is('hookup.adapterNeeded'), isNot('hookup.adapterOnBoard'), known('hookup.connector')),
     durationS: 900,
     params: { connector: 'hookup.connector', site: 'site.name' },
+    caution: true,
+  }),
+  rule('adapter-left-behind', {
+    when: every(is('hookup.adapterNeeded'), skipped('adapter-on-board'), known('hookup.adapterName')),
+    durationS: 300,
+    params: { name: 'hookup.adapterName', site: 'site.name' },
+    after: ['adapter-on-board'],
     caution: true,
   }),
   rule('extension-on-board', {

@@ -1,5 +1,6 @@
 /** Conditions as the built-in rules write them: each makes a piece of JsonLogic. A fact that is null fulfils none of the comparisons. */
 import type { ChecklistFacts } from '../facts.ts'
+import { SKIPPED_FACT } from '../facts.ts'
 import type { Condition } from '../types.ts'
 
 type PathIn<Area extends keyof ChecklistFacts> = `${Area}.${Extract<keyof ChecklistFacts[Area], string>}`
@@ -20,6 +21,9 @@ export const known = (path: FactPath): Condition => ({ '!==': [read(path), null]
 export const missing = (path: FactPath): Condition => ({ '===': [read(path), null] })
 /** A list with at least one member. */
 export const filled = (path: FactPath): Condition => ({ '!!': [read(path)] })
+
+/** The step of another rule was skipped tonight: the engine itself adds this fact. */
+export const skipped = (ruleId: string): Condition => ({ in: [ruleId, { var: SKIPPED_FACT }] })
 
 export const every = (...parts: readonly Condition[]): Condition => ({ and: parts })
 export const some = (...parts: readonly Condition[]): Condition => ({ or: parts })

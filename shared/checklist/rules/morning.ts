@@ -12,6 +12,7 @@ import {
   isNot,
   known,
   not,
+  notEquals,
   some,
 } from './conditions.ts'
 import { rulesOf } from './rule.ts'
@@ -105,7 +106,7 @@ export const morningRules: readonly Rule[] = [
     durationS: 60,
     forEach: 'load.fuel',
     params: { name: 'item.name' },
-    after: ['move-to-drive'],
+    after: ['move-dawn'],
   }),
   rule('food-from-locker', {
     when: every(is('site.foodLockerRequired'), is('site.foodLockerPresent')),
@@ -114,7 +115,7 @@ export const morningRules: readonly Rule[] = [
   rule('restraint-again', {
     when: ALWAYS,
     durationS: 120,
-    after: ['move-to-drive', 'fuel-back'],
+    after: ['move-dawn', 'fuel-back'],
     caution: true,
   }),
   rule('wet-load', {
@@ -160,10 +161,16 @@ export const morningRules: readonly Rule[] = [
     caution: true,
   }),
   rule('leg-stop', {
-    when: ALWAYS,
+    when: notEquals('item.name', ''),
     durationS: 60,
     forEach: 'leg.stops',
     params: { name: 'item.name', atM: 'item.atM', leave01: 'item.leave01' },
+  }),
+  rule('leg-stop-unnamed', {
+    when: equals('item.name', ''),
+    durationS: 60,
+    forEach: 'leg.stops',
+    params: { atM: 'item.atM', leave01: 'item.leave01' },
   }),
   rule('pitch-left-legal', {
     when: every(is('clock.returnsAfterTarget'), isNot('site.outsideStorage')),

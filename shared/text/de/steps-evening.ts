@@ -16,7 +16,7 @@ export const stepsEvening: Record<keyof typeof english, string> = {
   'steps.boil-before-heating.step': 'Wasser für Thermosflasche und Wärmflasche kochen, bevor die Heizung läuft.',
   'steps.boil-before-heating.reason': 'So fehlt eine Last, wenn die Kabine am kältesten ist.',
   'steps.kettle-alone.step':
-    'Das Laden anhalten, solange {otherLoadW} von Wasserkocher oder Heizer laufen. Der Anschluss trägt {usableA}, nicht beides.',
+    'Das Laden anhalten, solange Wasserkocher oder Heizer laufen. Der Anschluss trägt {usableA}, nicht beides.',
   'steps.kettle-alone.reason': 'Zusammen lösen sie die Sicherung aus oder überhitzen die Leitung.',
   'steps.food-to-locker.step': '{name} in den Futterschrank stellen und verriegeln.',
   'steps.food-to-locker.reason': 'Essen und Duftendes bleiben ab der Dämmerung aus dem Fahrzeug: Regel des Platzes.',

@@ -34,6 +34,9 @@ export const stepsHome: Record<keyof typeof english, string> = {
   'steps.adapter-missing.step':
     'Einen Adapter für {connector} besorgen: {site} hat diese Dose, und nichts an Bord passt.',
   'steps.adapter-missing.reason': 'Ohne ihn hat diese Nacht keinen Strom.',
+  'steps.adapter-left-behind.step':
+    '{site} ist ohne Strom: {name} ist nicht an Bord. Vorher laden oder diese Nacht mit der Batterie planen.',
+  'steps.adapter-left-behind.reason': 'Das Einpacken wurde übersprungen.',
   'steps.extension-on-board.step': '{name} ins Fahrzeug legen: Das Kabel allein reicht nicht.',
   'steps.extension-on-board.reason': 'Der Weg vom Ladeanschluss zum Stromkasten ist länger als das Kabel.',
   'steps.extension-missing.step':

@@ -12,8 +12,7 @@ export const stepsEvening = {
   'steps.cool-before-stowing.reason': 'Left warm under the tailgate they gas the sleeping space.',
   'steps.boil-before-heating.step': 'Boil water for flask and hot bottle before the heating load starts.',
   'steps.boil-before-heating.reason': 'It is one load less when the cabin is coldest.',
-  'steps.kettle-alone.step':
-    'Pause charging while {otherLoadW} of kettle or heater runs. The post carries {usableA}, not both.',
+  'steps.kettle-alone.step': 'Pause charging while a kettle or heater runs. The post carries {usableA}, not both.',
   'steps.kettle-alone.reason': 'Together they trip the breaker or cook the wiring.',
   'steps.food-to-locker.step': 'Put {name} in the food locker and latch it.',
   'steps.food-to-locker.reason': "Food and scent stay out of the vehicle from dusk: the site's rule.",

@@ -23,6 +23,9 @@ export const stepsHome = {
   'steps.adapter-on-board.reason': 'Without it the post cannot be used that night.',
   'steps.adapter-missing.step': 'Get an adapter for {connector}: {site} has that outlet and nothing on board fits.',
   'steps.adapter-missing.reason': 'Without it this night has no supply.',
+  'steps.adapter-left-behind.step':
+    '{site} has no supply: {name} is not on board. Charge before, or plan that night on the battery.',
+  'steps.adapter-left-behind.reason': 'You skipped putting it in.',
   'steps.extension-on-board.step': 'Put {name} in the vehicle: the lead alone does not reach.',
   'steps.extension-on-board.reason': 'The run from inlet to post is longer than the lead.',
   'steps.extension-missing.step':

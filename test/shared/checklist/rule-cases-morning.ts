@@ -79,6 +79,11 @@ export const MORNING_CASES: readonly RuleCase[] = [
     { leg: { stops: [] } },
   ),
   ruleCase(
+    'leg-stop-unnamed',
+    { leg: { present: true, stops: [{ id: 'stop-1', name: '', atM: 92_000, leave01: 0.7 }] } },
+    { leg: { stops: [{ id: 'stop-1', name: 'fast charger', atM: 92_000, leave01: 0.7 }] } },
+  ),
+  ruleCase(
     'pitch-left-legal',
     { clock: { returnsAfterTarget: true }, site: { outsideStorage: false } },
     { site: { outsideStorage: true } },
@@ -86,7 +91,8 @@ export const MORNING_CASES: readonly RuleCase[] = [
   ruleCase('settle-before-leaving', { clock: { checkOutWhileAway: true } }, { clock: { checkOutWhileAway: false } }),
   ruleCase('target-kit', { target: RIDGE, onBoard: { 'target-kit': true } }, { onBoard: { 'target-kit': false } }),
 
-  ruleCase('be-at-target', { target: RIDGE }, AWAY),
+  ruleCase('be-at-target', { target: { ...RIDGE, walkMin: 0 } }, AWAY),
+  ruleCase('be-at-target-on-foot', { target: RIDGE }, { target: { walkMin: 0 } }),
   ruleCase('target-tell', { target: RIDGE }, { target: { walkMin: 10 } }),
   ruleCase('target-lock', { target: RIDGE, load: { valuables: THING } }, { load: { valuables: [] } }),
   ruleCase('target-warm', { target: RIDGE, weather: { lowC: -1 } }, { weather: { lowC: 4 } }),
