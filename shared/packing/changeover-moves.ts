@@ -3,7 +3,7 @@ import type { BayModel } from './bay-model.ts'
 import { inside, moved, overlaps, sharedFootprint } from './geometry.ts'
 import type { Box } from './geometry.ts'
 import { freeWindow } from './passage.ts'
-import { restsOn, sweepOf } from './reach.ts'
+import { inSweep, restsOn } from './reach.ts'
 
 /** A place: in a bay, or away under a name (made into the bed, outdoors, ...). */
 export type Spot =
@@ -22,6 +22,8 @@ export type Mover = {
 export type ChangeoverTask = {
   readonly bays: readonly BayModel[]
   readonly movers: readonly Mover[]
+  /** By bay, then bay: whether the two take up some of the same air. */
+  readonly shareAir: readonly (readonly boolean[])[]
   /** Places where a mover may wait in a given state, best first. */
   readonly waitsFor: (mover: number, spots: readonly Spot[]) => readonly Spot[]
   /** States looked at before the search settles for a good answer. */
@@ -113,13 +115,13 @@ const meetsOtherBay = (
   to: Extract<Spot, { kind: 'bay' }>,
   bay: BayModel,
 ): boolean => {
-  if (bay.bay.belongsTo === 'site') return false
+  const near = task.shareAir[to.bay]
+  if (near === undefined || !near.includes(true)) return false
   const here = moved(to.box, bay.bay.originMm)
   return spots.some((spot, other) => {
-    if (other === mover || spot.kind === 'away' || spot.bay === to.bay) return false
+    if (other === mover || spot.kind === 'away' || near[spot.bay] !== true) return false
     const bayThere = task.bays[spot.bay]
-    if (bayThere === undefined || bayThere.bay.belongsTo === 'site') return false
-    return overlaps(here, moved(spot.box, bayThere.bay.originMm))
+    return bayThere !== undefined && overlaps(here, moved(spot.box, bayThere.bay.originMm))
   })
 }
 
@@ -188,11 +190,12 @@ export const bars = (task: ChangeoverTask, place: Spot, other: Spot): boolean =>
   const bay = task.bays[place.bay]
   const bayThere = task.bays[other.bay]
   if (bay === undefined || bayThere === undefined) return false
+  if (place.bay !== other.bay && task.shareAir[place.bay]?.[other.bay] !== true) return false
   if (place.bay !== other.bay) return overlaps(moved(place.box, bay.bay.originMm), moved(other.box, bayThere.bay.originMm))
   if (sameBox(place.box, other.box)) return false
   return (
     overlaps(place.box, other.box) ||
     restsOn(other.box, place.box) ||
-    bay.windows.some((window) => overlaps(sweepOf(place.box, window, bay), other.box))
+    bay.windows.some((window) => inSweep(other.box, place.box, window))
   )
 }

@@ -1,7 +1,7 @@
 /** Moves from the drive layout to a night's bed layout and back. */
 import type { BayModel } from './bay-model.ts'
 import { spacesOf } from './spaces.ts'
-import { boxAt } from './geometry.ts'
+import { boxAt, moved, overlaps } from './geometry.ts'
 import type { Box } from './geometry.ts'
 import { sizeWithin } from './poses.ts'
 import { enters } from './changeover-moves.ts'
@@ -61,6 +61,7 @@ export const changeoverBetween = (request: ChangeoverRequest): Changeover => {
   const task: ChangeoverTask = {
     bays: model.bays,
     movers,
+    shareAir: airSharedBy(model.bays),
     waitsFor: (mover, spots) => waitingPlaces(request, units[mover]?.index ?? -1, mover, spots, task, floors),
     nodeLimit: movers.length <= SEARCHED_WHOLE ? NODE_LIMIT : 0,
     exhaustive: movers.length <= SEARCHED_WHOLE,
@@ -78,6 +79,14 @@ export const changeoverBetween = (request: ChangeoverRequest): Changeover => {
     optimal: found.optimal,
     stuckUnitIds: stuck,
   }
+}
+
+/** Bays of either layout that lie over one another: a folded seat stands where the load was. */
+export const airSharedBy = (bays: readonly BayModel[]): readonly (readonly boolean[])[] => {
+  const inVehicle = bays.map((bay) => (bay.bay.belongsTo === 'vehicle' ? moved(bay.box, bay.bay.originMm) : null))
+  return inVehicle.map((box, a) =>
+    inVehicle.map((other, b) => a !== b && box !== null && other !== null && overlaps(box, other)),
+  )
 }
 
 /** Free floor by bay and what stands in it: the same few states are asked about again and again. */

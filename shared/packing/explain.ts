@@ -7,6 +7,7 @@ import { posesOf, sizeWithin } from './poses.ts'
 import { randomFrom } from './random.ts'
 import type { PackModel, Scene } from './scene.ts'
 import { insert } from './search/insert.ts'
+import { SpotList } from './search/spot-list.ts'
 import { branch, takeOut } from './search/state.ts'
 import type { SceneState } from './search/state.ts'
 import type { Unit } from './units.ts'
@@ -89,7 +90,7 @@ const cureFor = (scene: Scene, state: SceneState, unit: number): UnitCure | null
 }
 
 const places = (scene: Scene, state: SceneState, unit: number): boolean =>
-  insert(scene, branch(state), unit, new Set(), { random: randomFrom(1), noise01: 0, origin: null })
+  insert(scene, branch(state), unit, new Set(), { random: randomFrom(1), noise01: 0, origin: null, list: new SpotList() })
 
 const withUnit = (scene: Scene, unit: Unit): Scene => {
   const model: PackModel = { ...scene.model, units: scene.model.units.map((each) => (each.index === unit.index ? unit : each)) }
@@ -138,7 +139,7 @@ const without = (scene: Scene, state: SceneState, unit: Unit): UnitCure | null =
     const trial = branch(state)
     const owned = new Set<number>()
     const out = takeOut(scene, trial, new Set([other.index]), owned)
-    const options = { random: randomFrom(1), noise01: 0, origin: null }
+    const options = { random: randomFrom(1), noise01: 0, origin: null, list: new SpotList() }
     if (!insert(scene, trial, unit.index, owned, options)) continue
     if (out.every((each) => each === other.index || insert(scene, trial, each, owned, options))) {
       return { kind: 'leave-behind', unitIds: [other.id] }

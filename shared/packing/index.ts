@@ -38,3 +38,5 @@ export type {
 export { DEFAULT_ITERATIONS, packLoad } from './pack-load.ts'
 export { freeVolume, handScene, reachOf, tryPose } from './by-hand.ts'
 export type { HandScene, Tried } from './by-hand.ts'
+export { packContainer } from './container/search.ts'
+export type { BoxType, ContainerBudget, ContainerInput, ContainerPacking, PackedBox } from './container/types.ts'

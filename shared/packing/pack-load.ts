@@ -33,7 +33,7 @@ import type {
 } from './types.ts'
 
 /** Rounds that settle a 45-unit car in about three seconds on one core of 2020s office hardware (measured in test/bench). */
-export const DEFAULT_ITERATIONS = 1200
+export const DEFAULT_ITERATIONS = 800
 /** Share of the rounds spent on the drive layout; the nights share the rest. */
 const DRIVE_SHARE = 0.4
 

@@ -1,8 +1,8 @@
 /** Whether a box can be taken out of a bay, or put in, as the bay stands now. */
-import type { BayModel } from './bay-model.ts'
+import type { BayModel, Window } from './bay-model.ts'
 import { hull, moved, overlaps } from './geometry.ts'
 import type { Box } from './geometry.ts'
-import { facesWindow, restsOn, shiftTo, sweepOf } from './reach.ts'
+import { facesWindow, inSweep, restsOn, shiftTo } from './reach.ts'
 
 /**
  * Index of a window through which `box` passes with `others` in the bay: straight, or shifted into line first where it faces none;
@@ -11,29 +11,31 @@ import { facesWindow, restsOn, shiftTo, sweepOf } from './reach.ts'
  */
 export const freeWindow = (bay: BayModel, others: readonly Box[], box: Box): number => {
   for (const other of others) if (restsOn(other, box)) return -1
-  const clear = (way: Box): boolean => {
-    for (const other of others) if (overlaps(other, way)) return false
-    for (const solid of bay.solids) if (overlaps(solid.box, way)) return false
-    return true
-  }
   let faces = false
   for (let w = 0; w < bay.windows.length; w++) {
     const window = bay.windows[w]
     if (window === undefined || !facesWindow(box, window)) continue
     faces = true
-    if (clear(sweepOf(box, window, bay))) return w
+    if (pullsOut(bay, others, box, window)) return w
   }
   if (faces) return -1
   for (let w = 0; w < bay.windows.length; w++) {
     const window = bay.windows[w]
-    if (window === undefined) continue
+    if (window === undefined || others.some((other) => inSweep(other, box, window))) continue
     const shift = shiftTo(box, window)
     if (shift === null) continue
     const there = moved(box, shift)
-    if (others.some((other) => overlaps(other, sweepOf(box, window, bay)))) continue
-    if (clear(hull(box, there)) && clear(sweepOf(there, window, bay))) return w
+    const way = hull(box, there)
+    const barred = others.some((other) => overlaps(other, way)) || bay.solids.some((solid) => overlaps(solid.box, way))
+    if (!barred && pullsOut(bay, others, there, window)) return w
   }
   return -1
+}
+
+const pullsOut = (bay: BayModel, others: readonly Box[], box: Box, window: Window): boolean => {
+  for (const other of others) if (inSweep(other, box, window)) return false
+  for (const solid of bay.solids) if (inSweep(solid.box, box, window)) return false
+  return true
 }
 
 /**

@@ -1,6 +1,5 @@
 /** Reach: what must be moved to draw each thing out of its bay, through the one opening that needs least. */
 import type { BayModel, Window } from './bay-model.ts'
-import { overlaps } from './geometry.ts'
 import type { Box } from './geometry.ts'
 import type { Vec3 } from './types.ts'
 
@@ -33,29 +32,36 @@ const highOf = (box: Box, axis: 0 | 1 | 2): number => (axis === 0 ? box.x2 : axi
 export const faceAxes = (axis: 0 | 1 | 2): readonly [0 | 1 | 2, 0 | 1 | 2] =>
   axis === 0 ? [1, 2] : axis === 1 ? [0, 2] : [0, 1]
 
-/** The volume a box sweeps on its way straight out through a window, from its own outer face. */
-export const sweepOf = (box: Box, window: Window, bay: BayModel): Box => {
-  const end = bay.box
-  if (window.axis === 0) return window.outward > 0 ? { ...box, x1: box.x2, x2: end.x2 } : { ...box, x2: box.x1, x1: 0 }
-  if (window.axis === 1) return window.outward > 0 ? { ...box, y1: box.y2, y2: end.y2 } : { ...box, y2: box.y1, y1: 0 }
-  return { ...box, z1: box.z2, z2: end.z2 }
+/** Whether `other` meets the volume that `box` sweeps on its way straight out through a window, from its outer face on. */
+export const inSweep = (other: Box, box: Box, window: Window): boolean => {
+  if (window.axis === 0) {
+    if (window.outward > 0 ? other.x2 <= box.x2 : other.x1 >= box.x1) return false
+    return other.y1 < box.y2 && box.y1 < other.y2 && other.z1 < box.z2 && box.z1 < other.z2
+  }
+  if (window.axis === 1) {
+    if (window.outward > 0 ? other.y2 <= box.y2 : other.y1 >= box.y1) return false
+    return other.x1 < box.x2 && box.x1 < other.x2 && other.z1 < box.z2 && box.z1 < other.z2
+  }
+  return other.z2 > box.z2 && other.x1 < box.x2 && box.x1 < other.x2 && other.y1 < box.y2 && box.y1 < other.y2
 }
 
 /** Whether the box's outline lies inside the window, seen along its axis. */
 export const facesWindow = (box: Box, window: Window): boolean => {
-  const [a, b] = faceAxes(window.axis)
-  return (
-    lowOf(box, a) >= window.aLow &&
-    highOf(box, a) <= window.aHigh &&
-    lowOf(box, b) >= window.bLow &&
-    highOf(box, b) <= window.bHigh
-  )
+  if (window.axis === 0) return within(box.y1, box.y2, box.z1, box.z2, window)
+  if (window.axis === 1) return within(box.x1, box.x2, box.z1, box.z2, window)
+  return within(box.x1, box.x2, box.y1, box.y2, window)
 }
+
+const within = (a1: number, a2: number, b1: number, b2: number, window: Window): boolean =>
+  a1 >= window.aLow && a2 <= window.aHigh && b1 >= window.bLow && b2 <= window.bHigh
 
 export const restsOn = (upper: Box, lower: Box): boolean =>
   upper.z1 === lower.z2 && upper.x1 < lower.x2 && lower.x1 < upper.x2 && upper.y1 < lower.y2 && lower.y1 < upper.y2
 
-const hitsSolid = (bay: BayModel, sweep: Box): boolean => bay.solids.some(({ box }) => overlaps(box, sweep))
+const meetsSolid = (bay: BayModel, box: Box, window: Window): boolean => {
+  for (const solid of bay.solids) if (inSweep(solid.box, box, window)) return true
+  return false
+}
 
 /** Retrieval sets of all boxes through one window. */
 export const retrievalOf = (bay: BayModel, boxes: readonly Box[], window: Window): Retrieval => {
@@ -66,12 +72,11 @@ export const retrievalOf = (bay: BayModel, boxes: readonly Box[], window: Window
   for (let i = 0; i < count; i++) {
     const box = boxes[i]
     if (box === undefined) continue
-    const sweep = sweepOf(box, window, bay)
-    ownOut[i] = facesWindow(box, window) && !hitsSolid(bay, sweep) ? 1 : 0
+    ownOut[i] = facesWindow(box, window) && !meetsSolid(bay, box, window) ? 1 : 0
     for (let j = 0; j < count; j++) {
       const other = boxes[j]
       if (j === i || other === undefined) continue
-      if (overlaps(other, sweep) || restsOn(other, box)) setBit(closure, i * words + (j >>> 5), j)
+      if (inSweep(other, box, window) || restsOn(other, box)) setBit(closure, i * words + (j >>> 5), j)
     }
   }
   close(closure, count, words)

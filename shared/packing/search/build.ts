@@ -4,6 +4,7 @@ import type { Scene } from '../scene.ts'
 import { insert } from './insert.ts'
 import { costOf } from './objective.ts'
 import type { Origin } from './objective.ts'
+import { SpotList } from './spot-list.ts'
 import { branch } from './state.ts'
 import type { SceneState } from './state.ts'
 
@@ -65,11 +66,12 @@ export const build = (
   shouldStop: () => boolean,
 ): Ranked => {
   let best: Ranked | null = null
+  const list = new SpotList()
   const missing = missingFrom(scene, start)
   for (const order of ORDERS) {
     const state = branch(start)
     const owned = new Set<number>()
-    for (const unit of sortedBy(scene, missing, order)) insert(scene, state, unit, owned, { random, noise01: 0, origin })
+    for (const unit of sortedBy(scene, missing, order)) insert(scene, state, unit, owned, { random, noise01: 0, origin, list })
     const cost = costOf(scene, state, origin)
     if (best === null || cost < best.cost) best = { state, cost }
     if (shouldStop()) break

@@ -7,6 +7,7 @@ import type { Origin } from './objective.ts'
 import { missingFrom, sortedBy } from './build.ts'
 import type { Ranked } from './build.ts'
 import { insert } from './insert.ts'
+import { SpotList } from './spot-list.ts'
 import { branch, takeOut } from './state.ts'
 import type { SceneState } from './state.ts'
 
@@ -29,9 +30,10 @@ export const improve = (start: Ranked, task: Improvement): Ranked & { readonly s
   let best = start
   let current = start
   let spent = 0
+  const list = new SpotList()
   while (spent < task.rounds && !task.shouldStop()) {
     const patience = FIRST_PATIENCE * (1 - spent / task.rounds) ** 2
-    const next = round(current, task)
+    const next = round(current, task, list)
     spent++
     task.onRound(spent)
     if (next === null) continue
@@ -42,7 +44,7 @@ export const improve = (start: Ranked, task: Improvement): Ranked & { readonly s
   return { ...best, spent }
 }
 
-const round = (current: Ranked, task: Improvement): Ranked | null => {
+const round = (current: Ranked, task: Improvement, list: SpotList): Ranked | null => {
   const { scene, random } = task
   const missing = missingFrom(scene, current.state)
   const chosen = choose(current.state, missing, task)
@@ -53,7 +55,7 @@ const round = (current: Ranked, task: Improvement): Ranked | null => {
   const order = orderOf(scene, [...missing, ...out], random)
   const noise01 = random() < 0.2 ? 0 : NOISE * random()
   let left = 0
-  for (const unit of order) if (!insert(scene, state, unit, owned, { random, noise01, origin: task.origin })) left++
+  for (const unit of order) if (!insert(scene, state, unit, owned, { random, noise01, origin: task.origin, list })) left++
   if (left * LEFT_OUT > current.cost + LEFT_OUT) return null
   return { state, cost: costOf(scene, state, task.origin) }
 }

@@ -1,20 +1,19 @@
 /** Finds the best place for one unit in a layout as it stands, and puts it there. */
-import { freeSpaces, plainBox, poseRule, put, stackRule } from '../bay-state.ts'
-import type { BayState, Pose3 } from '../bay-state.ts'
-import { boxAt, overlaps } from '../geometry.ts'
+import { freeSpaces, poseRule, put, stackRule } from '../bay-state.ts'
+import type { BayState } from '../bay-state.ts'
+import { boxAt } from '../geometry.ts'
 import type { Box } from '../geometry.ts'
-import { sizeWithin } from '../poses.ts'
+import { poseAllows, sizeWithin } from '../poses.ts'
 import type { Pose } from '../poses.ts'
 import type { Random } from '../random.ts'
-import { facesWindow, shiftTo, sweepOf } from '../reach.ts'
+import { facesWindow, inSweep, restsOn, shiftTo } from '../reach.ts'
 import type { Scene } from '../scene.ts'
-import type { PackLock, Vec3 } from '../types.ts'
+import type { PackLock, Placement, Vec3 } from '../types.ts'
 import { bayScore } from './objective.ts'
 import type { Origin } from './objective.ts'
+import type { Spot, SpotList } from './spot-list.ts'
 import { clashes, ownBay } from './state.ts'
 import type { SceneState } from './state.ts'
-
-type Spot = { readonly bay: number; readonly pose: Pose3; cost: number }
 
 export type InsertOptions = {
   readonly random: Random
@@ -22,6 +21,8 @@ export type InsertOptions = {
   readonly noise01: number
   /** Where each unit is in the other layout: there it need not move at dusk. */
   readonly origin: Origin | null
+  /** Scratch for the places looked at; made once per solve, so that the inner loop allocates nothing. */
+  readonly list: SpotList
 }
 
 /** Candidates looked at closely, per unit. */
@@ -47,57 +48,66 @@ export const insert = (
   owned: Set<number>,
   options: InsertOptions,
 ): boolean => {
-  const spots = candidates(scene, state, unit, options)
-  spots.sort((a, b) => a.cost - b.cost)
+  const list = options.list
+  list.clear()
+  collect(scene, state, unit, options, list)
+  list.heapify()
   let best: Spot | null = null
-  let looks = 0
-  for (const spot of spots) {
-    if (best !== null && spot.cost >= best.cost) break
+  let least = Infinity
+  for (let looks = 0; looks < CLOSE_LOOKS; ) {
+    const at = list.pop()
+    if (at < 0 || list.costAt(at) >= least) break
+    const spot = list.spotAt(at)
     const bay = state.bays[spot.bay]
-    if (bay === undefined || stackRule(scene, bay, unit, spot.pose.box) !== null) continue
-    if (clashes(scene, state, spot.bay, spot.pose.box)) continue
-    spot.cost += blockingCost(scene, bay, unit, spot.pose.box)
-    if (spot.cost < (best?.cost ?? Infinity)) best = spot
-    if (++looks >= CLOSE_LOOKS) break
+    if (bay === undefined || stackRule(scene, bay, unit, spot.box) !== null) continue
+    if (clashes(scene, state, spot.bay, spot.box)) continue
+    const cost = list.costAt(at) + blockingCost(scene, bay, unit, spot.box)
+    if (cost < least) {
+      best = spot
+      least = cost
+    }
+    looks++
   }
-  if (best === null) return false
-  const bay = ownBay(state, best.bay, owned)
-  if (bay === null) return false
-  put(scene, bay, unit, best.pose)
+  const bay = best === null ? null : ownBay(state, best.bay, owned)
+  if (best === null || bay === null) return false
+  put(scene, bay, unit, { box: best.box, edges: edgesAt(scene, unit, best) })
   state.where[unit] = best.bay
   return true
 }
 
-const candidates = (scene: Scene, state: SceneState, unit: number, options: InsertOptions): Spot[] => {
-  const spots: Spot[] = []
+const edgesAt = (scene: Scene, unit: number, spot: Spot): Placement['edges'] =>
+  scene.model.units[unit]?.poses[spot.pose]?.edges ?? [0, 1, 2]
+
+const collect = (scene: Scene, state: SceneState, unit: number, options: InsertOptions, list: SpotList): void => {
   const item = scene.model.units[unit]
   const admissions = scene.admissions[unit]
-  if (item === undefined || admissions === undefined) return spots
+  if (item === undefined || admissions === undefined) return
   const lock = scene.locks[unit] ?? null
+  const massG = scene.traits[unit]?.massG ?? 0
   for (let index = 0; index < state.bays.length; index++) {
     const bay = state.bays[index]
     const admission = admissions[index]
     if (bay === undefined || admission === undefined || admission.rule !== null) continue
-    if (bay.massG + (scene.traits[unit]?.massG ?? 0) > bay.model.bay.loadLimitG) continue
+    if (bay.massG + massG > bay.model.bay.loadLimitG) continue
     const base = bayCost(scene, bay, unit) + (TIER_COST[admission.tier] ?? 0)
     if (lock !== null && lock.atMm !== null) {
-      lockedSpots(scene, bay, unit, lock.atMm, lock, base, spots)
+      lockedSpots(scene, bay, unit, lock.atMm, lock, base, list)
       continue
     }
-    for (const pose of item.poses) poseSpots(scene, bay, unit, pose, base, options, lock, spots)
-    if (lock === null) homeSpot(scene, bay, unit, base, options, spots)
+    item.poses.forEach((pose, at) => poseSpots(scene, bay, unit, pose, at, base, options, lock, list))
+    if (lock === null) homeSpot(scene, bay, unit, base, options, list)
   }
-  return spots
 }
 
 /** The very spot it has in the other layout, if it is free. */
-const homeSpot = (scene: Scene, bay: BayState, unit: number, base: number, options: InsertOptions, into: Spot[]): void => {
+const homeSpot = (scene: Scene, bay: BayState, unit: number, base: number, options: InsertOptions, list: SpotList): void => {
   const spot = options.origin?.[unit] ?? null
   if (spot === null || spot === 'free' || spot.bayId !== bay.model.bay.id) return
   const box = boxAt(spot.atMm, spot.sizeMm)
-  if (poseRule(scene, bay, unit, box) !== null) return
+  const pose = (scene.model.units[unit]?.poses ?? []).findIndex((each) => poseAllows(each, spot.sizeMm))
+  if (pose < 0 || poseRule(scene, bay, unit, box) !== null) return
   const noise = 1 + options.noise01 * (options.random() - 0.5) * 2
-  into.push({ bay: bay.model.index, pose: { box, edges: spot.edges }, cost: base - STAYS * scene.model.input.weights.dusk * noise })
+  list.push(base - STAYS * scene.model.input.weights.dusk * noise, bay.model.index, pose, spot.atMm, spot.sizeMm)
 }
 
 /** A unit fixed by the user has one place; only its turn may be open. */
@@ -108,14 +118,14 @@ const lockedSpots = (
   atMm: Vec3,
   lock: PackLock,
   base: number,
-  into: Spot[],
+  list: SpotList,
 ): void => {
-  for (const pose of scene.model.units[unit]?.poses ?? []) {
-    const box = boxAt(atMm, lock.sizeMm ?? pose.sizeMm)
-    const size = sizeWithin(pose, [box.x2 - box.x1, box.y2 - box.y1, box.z2 - box.z1])
-    if (size === null || size[0] !== box.x2 - box.x1 || size[1] !== box.y2 - box.y1 || size[2] !== box.z2 - box.z1) continue
-    if (poseRule(scene, bay, unit, box) === null) into.push({ bay: bay.model.index, pose: { box, edges: pose.edges }, cost: base })
-  }
+  const poses = scene.model.units[unit]?.poses ?? []
+  poses.forEach((pose, at) => {
+    const size = lock.sizeMm ?? pose.sizeMm
+    if (!poseAllows(pose, size)) return
+    if (poseRule(scene, bay, unit, boxAt(atMm, size)) === null) list.push(base, bay.model.index, at, atMm, size)
+  })
 }
 
 const bayCost = (scene: Scene, bay: BayState, unit: number): number => {
@@ -144,49 +154,54 @@ const poseSpots = (
   bay: BayState,
   unit: number,
   pose: Pose,
+  poseAt: number,
   base: number,
   options: InsertOptions,
   lock: PackLock | null,
-  into: Spot[],
+  list: SpotList,
 ): void => {
   const massKg = (scene.traits[unit]?.massG ?? 0) / 1000
   const heightMm = bay.model.bay.sizeMm[2]
+  const { windowXs, windowYs, index } = bay.model
   for (const space of freeSpaces(bay)) {
     const roomX = space.x2 - space.x1
     const roomY = space.y2 - space.y1
     const roomZ = space.z2 - space.z1
+    if (pose.leastMm[0] > roomX || pose.leastMm[1] > roomY || pose.leastMm[2] > roomZ) continue
     const size = sizeWithin(pose, [roomX, roomY, roomZ])
     if (size === null) continue
     if (lock !== null && lock.sizeMm !== null && !sameSize(lock.sizeMm, size)) continue
     const waste = 1 - (size[0] * size[1]) / (roomX * roomY) + 0.3 * (1 - size[2] / roomZ) - 0.4 * flush(size, roomX, roomY)
     const height = (space.z1 / heightMm) * HEIGHT + massKg * NOT_STANDING_LOW_PER_KG * ((space.z1 + size[2] / 2) / heightMm)
     const cost = base + waste * WASTE + height
-    for (const x of startsOf(space.x1, space.x2, size[0], bay.model.windowXs)) {
-      for (const y of startsOf(space.y1, space.y2, size[1], bay.model.windowYs)) {
-        const box = boxAt([x, y, space.z1], size)
+    const lastX = space.x2 - size[0]
+    const lastY = space.y2 - size[1]
+    for (let i = 0; i < 2 + 2 * windowXs.length; i++) {
+      const x = startAt(i, space.x1, lastX, size[0], windowXs)
+      if (x < 0) continue
+      for (let k = 0; k < 2 + 2 * windowYs.length; k++) {
+        const y = startAt(k, space.y1, lastY, size[1], windowYs)
+        if (y < 0) continue
         const noise = 1 + options.noise01 * (options.random() - 0.5) * 2
-        into.push({ bay: bay.model.index, pose: { box, edges: pose.edges }, cost: cost * noise })
+        list.pushAt(cost * noise, index, poseAt, x, y, space.z1, size)
       }
     }
   }
+}
+
+/** The `i`th start worth trying in a space: both ends, then where an edge lines up with a window's; -1 where that is none of its own. */
+const startAt = (i: number, low: number, last: number, size: number, edges: readonly number[]): number => {
+  if (i === 0) return low
+  if (i === 1) return last === low ? -1 : last
+  const edge = edges[(i - 2) >> 1] ?? -1
+  const start = (i & 1) === 0 ? edge : edge - size
+  return start > low && start < last ? start : -1
 }
 
 const flush = (size: Vec3, roomX: number, roomY: number): number =>
   (size[0] === roomX ? 1 : 0) + (size[1] === roomY ? 1 : 0)
 
 const sameSize = (a: Vec3, b: Vec3): boolean => a[0] === b[0] && a[1] === b[1] && a[2] === b[2]
-
-/** Both ends of a space, and where an edge would line up with a window's. */
-const startsOf = (low: number, high: number, size: number, edges: readonly number[]): readonly number[] => {
-  const last = high - size
-  const starts = last === low ? [low] : [low, last]
-  for (const edge of edges) {
-    for (const start of [edge, edge - size]) {
-      if (start > low && start < last && !starts.includes(start)) starts.push(start)
-    }
-  }
-  return starts
-}
 
 /** What the place costs in reach: what stands in its way, and whose way it stands in. */
 const blockingCost = (scene: Scene, bay: BayState, unit: number, box: Box): number => {
@@ -199,9 +214,8 @@ const blockingCost = (scene: Scene, bay: BayState, unit: number, box: Box): numb
   for (const window of model.windows) {
     if (!facesWindow(box, window)) continue
     faces = true
-    const sweep = sweepOf(box, window, model)
-    let count = model.solids.some((solid) => overlaps(solid.box, sweep)) ? 3 : 0
-    for (const other of placed) if (overlaps(other, sweep)) count++
+    let count = model.solids.some((solid) => inSweep(solid.box, box, window)) ? 3 : 0
+    for (const other of placed) if (inSweep(other, box, window)) count++
     least = Math.min(least, count)
   }
   if (!faces && model.windows.every((window) => shiftTo(box, window) === null)) return Infinity
@@ -212,8 +226,7 @@ const blockingCost = (scene: Scene, bay: BayState, unit: number, box: Box): numb
     const other = placed[slot]
     const window = model.windows[score.windows[slot] ?? -1]
     if (other === undefined || window === undefined) continue
-    const stands = other.z2 === box.z1 && overlaps({ ...box, z1: other.z1, z2: other.z2 }, plainBox(other))
-    if (stands || overlaps(sweepOf(other, window, model), box)) cost += wantOf(scene, other.unit) * BLOCKS
+    if (restsOn(box, other) || inSweep(box, other, window)) cost += wantOf(scene, other.unit) * BLOCKS
   }
   return cost
 }

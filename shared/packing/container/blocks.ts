@@ -1,0 +1,208 @@
+/**
+ * Blocks: boxes put together so that they stack as one. Simple ones repeat a box in a grid, compound ones join two blocks face to face.
+ * Every box of a block rests wholly on the block's base or on boxes of the block; its top offers one flat rectangle.
+ * Method after Fanslau and Bortfeldt 2010 (INFORMS J. Comput. 22) and Zhu et al. 2012 (Appl. Intell. 37).
+ */
+import type { BoxType, ContainerInput, PackedBox } from './types.ts'
+import type { Vec3 } from '../types.ts'
+
+/** Share of a compound block's hull that boxes fill at least. */
+const LEAST_FILL_01 = 0.98
+/** Share of the footprint that the flat top covers at least. */
+const LEAST_TOP_01 = 0.9
+
+export type Block = {
+  readonly size: Vec3
+  readonly volume: number
+  /** Flat top from the block's low corner. */
+  readonly topX: number
+  readonly topY: number
+  /** Box type and count, alternating. */
+  readonly uses: readonly number[]
+  readonly parts: Grid | Joint
+}
+
+type Grid = { readonly kind: 'grid'; readonly type: number; readonly box: Vec3; readonly times: Vec3 }
+type Joint = { readonly kind: 'joint'; readonly first: Block; readonly second: Block; readonly axis: 0 | 1 | 2 }
+
+const TURNS: readonly Vec3[] = [
+  [0, 1, 2],
+  [1, 0, 2],
+  [0, 2, 1],
+  [2, 0, 1],
+  [1, 2, 0],
+  [2, 1, 0],
+]
+
+/** The distinct ways a box may stand. */
+export function turnsOf(box: BoxType): readonly Vec3[] {
+  const seen = new Set<string>()
+  return TURNS.flatMap(([x, y, z]): Vec3[] => {
+    if (box.upright[z as 0 | 1 | 2] !== true) return []
+    const size: Vec3 = [box.sizeMm[x as 0 | 1 | 2], box.sizeMm[y as 0 | 1 | 2], box.sizeMm[z as 0 | 1 | 2]]
+    const key = size.join()
+    if (seen.has(key)) return []
+    seen.add(key)
+    return [size]
+  })
+}
+
+/** All blocks worth trying, largest volume first, at most `most`. */
+export function blocksOf(input: ContainerInput, most: number): readonly Block[] {
+  const simple = input.boxes.flatMap((box, type) => simpleBlocks(input, box, type))
+  const singles = simple.toSorted(byVolume).slice(-most)
+  return compound(input, singles, most).toSorted(byVolume)
+}
+
+const byVolume = (a: Block, b: Block): number => b.volume - a.volume || b.size[0] - a.size[0] || b.size[1] - a.size[1]
+
+function simpleBlocks({ sizeMm: [length, width, height] }: ContainerInput, box: BoxType, type: number): Block[] {
+  const blocks: Block[] = []
+  for (const [x, y, z] of turnsOf(box)) {
+    for (let nx = 1; nx * x <= length && nx <= box.count; nx += 1) {
+      for (let ny = 1; ny * y <= width && nx * ny <= box.count; ny += 1) {
+        for (let nz = 1; nz * z <= height && nx * ny * nz <= box.count; nz += 1) {
+          const count = nx * ny * nz
+          const size: Vec3 = [nx * x, ny * y, nz * z]
+          blocks.push({
+            size,
+            volume: count * x * y * z,
+            topX: size[0],
+            topY: size[1],
+            uses: [type, count],
+            parts: { kind: 'grid', type, box: [x, y, z], times: [nx, ny, nz] },
+          })
+        }
+      }
+    }
+  }
+  return blocks
+}
+
+/** Joins blocks in rounds until nothing new comes or there are enough. Only partners that can pass are looked at: equal heights side by side, like lengths on top. */
+function compound(input: ContainerInput, simple: readonly Block[], most: number): Block[] {
+  const all = new Map<string, Block>()
+  const byHeight = new Map<number, Block[]>()
+  const byLength = new Map<number, Block[]>()
+  const counts = input.boxes.map(({ count }) => count)
+  const next: Block[] = []
+  const admit = (block: Block | null): void => {
+    if (block === null || all.size >= most) return
+    const key = keyOf(block)
+    if (all.has(key)) return
+    all.set(key, block)
+    next.push(block)
+  }
+  for (const block of simple) admit(block)
+  while (next.length > 0 && all.size < most) {
+    const fresh = next.splice(0)
+    for (const block of fresh) {
+      shelf(byHeight, block.size[2]).push(block)
+      shelf(byLength, block.size[0]).push(block)
+    }
+    for (const block of fresh) {
+      if (all.size >= most) break
+      for (const partner of shelf(byHeight, block.size[2])) {
+        for (const axis of [0, 1] as const) {
+          admit(join(input, counts, block, partner, axis))
+          admit(join(input, counts, partner, block, axis))
+        }
+      }
+      for (let length = block.topX; length >= LEAST_TOP_01 * block.topX; length -= 1) {
+        for (const partner of byLength.get(length) ?? []) admit(join(input, counts, block, partner, 2))
+      }
+      for (let length = block.size[0]; length <= block.size[0] / LEAST_TOP_01; length += 1) {
+        for (const partner of byLength.get(length) ?? []) admit(join(input, counts, partner, block, 2))
+      }
+    }
+  }
+  return [...all.values()]
+}
+
+function shelf(shelves: Map<number, Block[]>, key: number): Block[] {
+  const known = shelves.get(key)
+  if (known !== undefined) return known
+  const made: Block[] = []
+  shelves.set(key, made)
+  return made
+}
+
+const keyOf = (block: Block): string => `${block.size.join()}|${block.topX},${block.topY}|${block.uses.join()}`
+
+function join(
+  input: ContainerInput,
+  counts: readonly number[],
+  first: Block,
+  second: Block,
+  axis: 0 | 1 | 2,
+): Block | null {
+  const [l1, w1, h1] = first.size
+  const [l2, w2, h2] = second.size
+  let size: Vec3
+  let topX: number
+  let topY: number
+  if (axis === 2) {
+    if (l2 > first.topX || w2 > first.topY) return null
+    size = [l1, w1, h1 + h2]
+    topX = second.topX
+    topY = second.topY
+  } else if (h1 !== h2) {
+    return null
+  } else if (axis === 0) {
+    if (first.topX !== l1) return null
+    size = [l1 + l2, Math.max(w1, w2), h1]
+    topX = l1 + second.topX
+    topY = Math.min(first.topY, second.topY)
+  } else {
+    if (first.topY !== w1) return null
+    size = [Math.max(l1, l2), w1 + w2, h1]
+    topX = Math.min(first.topX, second.topX)
+    topY = w1 + second.topY
+  }
+  if (size[0] > input.sizeMm[0] || size[1] > input.sizeMm[1] || size[2] > input.sizeMm[2]) return null
+  const volume = first.volume + second.volume
+  if (volume < LEAST_FILL_01 * size[0] * size[1] * size[2] || topX * topY < LEAST_TOP_01 * size[0] * size[1])
+    return null
+  const uses = addUses(first.uses, second.uses, counts)
+  return uses === null ? null : { size, volume, topX, topY, uses, parts: { kind: 'joint', first, second, axis } }
+}
+
+/** Sum of two use lists in order of type; null where there are not that many boxes. */
+function addUses(a: readonly number[], b: readonly number[], counts: readonly number[]): readonly number[] | null {
+  const sum: number[] = []
+  let i = 0
+  let j = 0
+  while (i < a.length || j < b.length) {
+    const left = a[i] ?? Infinity
+    const right = b[j] ?? Infinity
+    const type = Math.min(left, right)
+    const count = (left === type ? (a[i + 1] ?? 0) : 0) + (right === type ? (b[j + 1] ?? 0) : 0)
+    if (count > (counts[type] ?? 0)) return null
+    sum.push(type, count)
+    if (left === type) i += 2
+    if (right === type) j += 2
+  }
+  return sum
+}
+
+/** The boxes of a block that stands at a place. */
+export function boxesOf(block: Block, at: Vec3): readonly PackedBox[] {
+  const { parts } = block
+  if (parts.kind === 'joint') {
+    const offset: [number, number, number] = [0, 0, 0]
+    offset[parts.axis] = parts.first.size[parts.axis]
+    return [
+      ...boxesOf(parts.first, at),
+      ...boxesOf(parts.second, [at[0] + offset[0], at[1] + offset[1], at[2] + offset[2]]),
+    ]
+  }
+  const boxes: PackedBox[] = []
+  const [x, y, z] = parts.box
+  for (let i = 0; i < parts.times[0]; i += 1) {
+    for (let j = 0; j < parts.times[1]; j += 1) {
+      for (let k = 0; k < parts.times[2]; k += 1)
+        boxes.push({ type: parts.type, atMm: [at[0] + i * x, at[1] + j * y, at[2] + k * z], sizeMm: parts.box })
+    }
+  }
+  return boxes
+}
