@@ -27,9 +27,9 @@ type Vec3 = readonly [number, number, number]
 const EDGE_MM = 5
 const TITLE_MM = 4.2
 const BETWEEN_MM = 4
-const TALLEST_PANEL_MM = 74
-/** A small bay is not drawn larger than one to six. */
-const LARGEST_SCALE = 1 / 6
+const TALLEST_PANEL_MM = 68
+/** A small bay is not drawn larger than one to eight. */
+const LARGEST_SCALE = 1 / 8
 const OUTLINE_MM = 0.5
 const UNIT_OUTLINE_MM = 0.3
 const GHOST_MM = 0.15
@@ -39,15 +39,17 @@ type View = { readonly right: 0; readonly down: 1 | 2; readonly flip: boolean; r
 type Panel = { readonly view: View; readonly units: readonly Placement[]; readonly ghosts: readonly Placement[] }
 type Frame = { readonly originMm: Point; readonly scale: number; readonly view: View; readonly bay: Bay }
 
-/** One drawing for each row of views, so that a page may end between them. */
+/** Views side by side as far as the width goes; one drawing for each row, so that a page may end between them. */
 export function bayDrawings(input: BayDrawingInput): readonly Drawing[] {
   const { bay, text, widthMm } = input
   const panels = panelsOf(input)
-  const long = bay.sizeMm[0] > 2.2 * Math.max(bay.sizeMm[1], bay.sizeMm[2])
-  const perRow = panels.length === 1 || long || widthMm < 120 ? 1 : 2
-  const roomMm = (widthMm - (perRow - 1) * BETWEEN_MM) / perRow - 2 * EDGE_MM
+  const roomMm = widthMm - 2 * EDGE_MM
+  const pairMm =
+    panels.length === 1 || widthMm < NARROW_MM || isLong(bay) ? roomMm : (widthMm - BETWEEN_MM) / 2 - 2 * EDGE_MM
   const tallest = Math.max(bay.sizeMm[1], bay.sizeMm[2])
-  const scale = Math.min(LARGEST_SCALE, roomMm / bay.sizeMm[0], TALLEST_PANEL_MM / tallest)
+  const scale = Math.min(LARGEST_SCALE, pairMm / bay.sizeMm[0], TALLEST_PANEL_MM / tallest)
+  const panelMm = Math.max(bay.sizeMm[0] * scale, LEAST_PANEL_MM) + 2 * EDGE_MM
+  const perRow = Math.max(1, Math.floor((widthMm + BETWEEN_MM) / (panelMm + BETWEEN_MM)))
   const what = input.placements.map((unit) => `${input.names.number(unit.unitId)} ${input.names.unit(unit.unitId)}`)
   const description = text.t('cards.drawing.bay', { bay: bay.name, what: what.join(', ') })
   const rows = Array.from({ length: Math.ceil(panels.length / perRow) }, (_, row) =>
@@ -55,13 +57,20 @@ export function bayDrawings(input: BayDrawingInput): readonly Drawing[] {
   )
   return rows.map((row) => {
     const shapes = row.flatMap((panel, column) => {
-      const originMm: Point = [EDGE_MM + column * (roomMm + 2 * EDGE_MM + BETWEEN_MM), TITLE_MM + EDGE_MM]
+      const originMm: Point = [EDGE_MM + column * (panelMm + BETWEEN_MM), TITLE_MM + EDGE_MM]
       return panelShapes(panel, { originMm, scale, view: panel.view, bay }, input)
     })
     const heightMm = TITLE_MM + 2 * EDGE_MM + Math.max(...row.map((panel) => bay.sizeMm[panel.view.down] * scale))
     return { kind: 'drawing', widthMm, heightMm, shapes, description }
   })
 }
+
+/** On a phone's width views stand one above the other. */
+const NARROW_MM = 120
+/** The title of a view needs this much. */
+const LEAST_PANEL_MM = 34
+
+const isLong = (bay: Bay): boolean => bay.sizeMm[0] > 2.2 * Math.max(bay.sizeMm[1], bay.sizeMm[2])
 
 function panelsOf({ bay, placements, text }: BayDrawingInput): readonly Panel[] {
   const layers = layersOf(placements)

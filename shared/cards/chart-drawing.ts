@@ -2,6 +2,7 @@
 import type { Text } from '../text/index.ts'
 import { formatLocalTime } from '../units/index.ts'
 import type { Utc } from '../units/index.ts'
+import { wordsWidthMm } from './lettering.ts'
 import type { Drawing, Point, Shape } from './model.ts'
 
 export type ChartLine = {
@@ -58,7 +59,7 @@ export function chartDrawing(input: ChartInput): Drawing {
     { kind: 'label', atMm: [0, 3.4], text: title, heightMm: 3.3, anchor: 'start', bold: true },
     ...grid(input, scale),
     ...hours(input, scale),
-    ...rows.flatMap((row) => momentShapes(row, input, scale)),
+    ...rows.flatMap((row) => momentShapes(row, scale)),
     ...input.lines.map((line): Shape => ({
       kind: 'polyline',
       pointsMm: thin(line.values.map((value, index): Point => [scale.x(input.atUtc[index] ?? 0), scale.y(value)])),
@@ -143,39 +144,43 @@ function hours(input: ChartInput, scale: Scale): readonly Shape[] {
   ]
 }
 
-type MomentRow = { readonly name: string; readonly atUtc: Utc; readonly row: number }
+type MomentRow = { readonly name: string; readonly atUtc: Utc; readonly row: number; readonly leftOf: boolean }
 
-/** Names of moments stand in as many rows as they need so as not to touch. */
+/** Names of moments stand in as many rows as they need so as not to touch; near the right edge they stand left of their line. */
 function momentRows(input: ChartInput): readonly MomentRow[] {
   const from = input.atUtc[0] ?? 0
   const to = input.atUtc.at(-1) ?? 1
-  const perS = (input.widthMm - LEFT_MM - RIGHT_MM) / Math.max(1, to - from)
-  const ends: number[] = []
+  const right = input.widthMm - RIGHT_MM
+  const perS = (right - LEFT_MM) / Math.max(1, to - from)
+  const taken: [row: number, from: number, to: number][] = []
   return input.moments
     .filter((moment) => moment.atUtc >= from && moment.atUtc <= to)
     .toSorted((a, b) => a.atUtc - b.atUtc)
     .map((moment) => {
-      const x = (moment.atUtc - from) * perS
-      const width = moment.name.length * LABEL_MM * 0.55 + 2
-      const free = ends.findIndex((end) => x > end)
-      const row = free === -1 ? ends.length : free
-      ends[row] = x + width
-      return { ...moment, row }
+      const x = LEFT_MM + (moment.atUtc - from) * perS
+      const width = wordsWidthMm(moment.name, LABEL_MM) + 1.5
+      const leftOf = x + width > right
+      const [start, end] = leftOf ? [x - width, x] : [x, x + width]
+      const free = [0, 1, 2, 3, 4].find((row) =>
+        taken.every((other) => other[0] !== row || other[2] <= start || other[1] >= end),
+      )
+      const row = free ?? 5
+      taken.push([row, start, end])
+      return { ...moment, row, leftOf }
     })
 }
 
-function momentShapes(moment: MomentRow, input: ChartInput, scale: Scale): readonly Shape[] {
+function momentShapes(moment: MomentRow, scale: Scale): readonly Shape[] {
   const x = scale.x(moment.atUtc)
   const baseline = 5 + (moment.row + 1) * MOMENT_ROW_MM - 0.9
-  const nearEnd = x > input.widthMm - RIGHT_MM - 4
   return [
     { kind: 'line', fromMm: [x, baseline - 2], toMm: [x, scale.bottom], weightMm: 0.15, dashMm: [0.6, 0.8] },
     {
       kind: 'label',
-      atMm: [nearEnd ? x - 0.6 : x + 0.6, baseline],
+      atMm: [moment.leftOf ? x - 0.6 : x + 0.6, baseline],
       text: moment.name,
       heightMm: LABEL_MM,
-      anchor: nearEnd ? 'end' : 'start',
+      anchor: moment.leftOf ? 'end' : 'start',
       halo: true,
     },
   ]

@@ -101,7 +101,13 @@ export function sleeperBlocks(one: OneNight, { text }: CardInput, names: Names):
     ]),
     ...(bedding.length === 0
       ? []
-      : [{ kind: 'paragraph', tone: 'plain', text: text.t('cards.sleeper.bedding', { names: bedding }) } as const]),
+      : [
+          {
+            kind: 'paragraph',
+            tone: 'plain',
+            text: text.t('cards.sleeper.bedding', { names: bedding.join(' \u00b7 ') }),
+          } as const,
+        ]),
   ]
 }
 

@@ -26,7 +26,7 @@ export function nightCharts(one: OneNight, input: CardInput): readonly Block[] {
     say: (value) => text.number(value, 0),
     steps: [1, 2, 5, 10, 20],
     leastSpan: 8,
-    heightMm: 66,
+    heightMm: 60,
   })
   const charge = chargeLines(one, input)
   const drawings =
@@ -43,7 +43,7 @@ export function nightCharts(one: OneNight, input: CardInput): readonly Block[] {
             leastSpan: 20,
             floor: 0,
             ceiling: 100,
-            heightMm: 38,
+            heightMm: 34,
           }),
         ]
   const power = powerLines(one, input)
@@ -65,7 +65,7 @@ const powerChart = (lines: readonly ChartLine[], common: Common, { text }: CardI
           steps: [0.2, 0.5, 1, 2, 5, 10],
           leastSpan: 1,
           floor: 0,
-          heightMm: 34,
+          heightMm: 32,
         }),
       ]
 
