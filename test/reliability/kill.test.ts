@@ -80,13 +80,17 @@ async function killMany(times: number, way: 'atomic' | 'plain', sizes: readonly 
 }
 
 describe('a process killed while saving', () => {
-  it(`loses no acknowledged save and tears no file in ${KILLS} kills, and leaves no half-made file after the next start`, { timeout: 1_200_000 }, async () => {
-    const rounds = await killMany(KILLS, 'atomic', SIZES)
-    expect(rounds.length).toBe(KILLS)
-    expect(rounds.filter(({ torn }) => torn).length).toBe(0)
-    expect(rounds.filter(({ lost }) => lost).length).toBe(0)
-    expect(rounds.reduce((sum, { strays }) => sum + strays, 0)).toBe(0)
-  })
+  it(
+    `loses no acknowledged save and tears no file in ${KILLS} kills, and leaves no half-made file after the next start`,
+    { timeout: 1_200_000 },
+    async () => {
+      const rounds = await killMany(KILLS, 'atomic', SIZES)
+      expect(rounds.length).toBe(KILLS)
+      expect(rounds.filter(({ torn }) => torn).length).toBe(0)
+      expect(rounds.filter(({ lost }) => lost).length).toBe(0)
+      expect(rounds.reduce((sum, { strays }) => sum + strays, 0)).toBe(0)
+    },
+  )
 
   it('would be caught by this harness if it wrote plainly', { timeout: 600_000 }, async () => {
     const rounds = await killMany(PLAIN_KILLS, 'plain', [2_000_000])

@@ -14,8 +14,10 @@ type Setting = { readonly calls: FileCalls; readonly folder: string }
 /** How often a lock of a dead program is cleared before giving up: more means that others are quicker. */
 const ATTEMPTS = 5
 
+/** Marks of the locks that this process holds: a mark of ours that is not here is left from an earlier process of the same number. */
+const held = new Set<string>()
+
 export function createLocks({ calls, folder }: Setting): Locks {
-  const held = new Set<string>()
   return {
     take: async (realPath) => {
       const path = join(folder, `${createHash('sha256').update(realPath).digest('hex').slice(0, 32)}.lock`)
@@ -26,10 +28,10 @@ export function createLocks({ calls, folder }: Setting): Locks {
         const claimed = await claim(calls, folder, path, mark)
         if (claimed.ok) {
           held.add(mark)
-          return ok({ release: () => release(calls, held, path, mark) })
+          return ok({ release: () => release(calls, path, mark) })
         }
         if (claimed.problem.code !== 'file-exists') return claimed
-        const cleared = await clearDead(calls, folder, path, held)
+        const cleared = await clearDead(calls, folder, path)
         if (!cleared) return fail(problem('trip-open-elsewhere', [], { name: basename(realPath) }))
       }
       return fail(problem('trip-open-elsewhere', [], { name: basename(realPath) }))
@@ -61,20 +63,20 @@ async function write(calls: FileCalls, path: string, mark: string): Promise<void
  * True where the way is free to try again. The lock is moved aside before it is judged a second time,
  * so that a live one put there in between is put back and not lost.
  */
-async function clearDead(calls: FileCalls, folder: string, path: string, held: ReadonlySet<string>): Promise<boolean> {
+async function clearDead(calls: FileCalls, folder: string, path: string): Promise<boolean> {
   const seen = await readMark(calls, path)
   if (seen === null) return true
-  if (isLive(seen, held)) return false
+  if (isLive(seen)) return false
   const aside = join(folder, tempName())
   const moved = await attempt(path, () => calls.rename(path, aside))
   if (!moved.ok) return true
   const taken = await readMark(calls, aside)
-  if (taken !== null && isLive(taken, held)) await attempt(path, () => calls.link(aside, path))
+  if (taken !== null && isLive(taken)) await attempt(path, () => calls.link(aside, path))
   await attempt(aside, () => calls.unlink(aside))
   return true
 }
 
-function isLive(mark: string, held: ReadonlySet<string>): boolean {
+function isLive(mark: string): boolean {
   const pid = Number(mark.split(' ')[0])
   return pid === process.pid ? held.has(mark) : isAlive(pid)
 }
@@ -84,7 +86,7 @@ async function readMark(calls: FileCalls, path: string): Promise<string | null> 
   return bytes.ok ? Buffer.from(bytes.value).toString('latin1') : null
 }
 
-async function release(calls: FileCalls, held: Set<string>, path: string, mark: string): Promise<void> {
+async function release(calls: FileCalls, path: string, mark: string): Promise<void> {
   if (!held.delete(mark)) return
   if ((await readMark(calls, path)) === mark) await attempt(path, () => calls.unlink(path))
 }
