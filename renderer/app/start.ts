@@ -51,6 +51,11 @@ export function startWindow({ pinia, host, quick, thorough, nowUtc }: WindowPart
     planner,
     nowUtc,
     notify: notices.notify,
+    set: (path, value) => {
+      const name = text.value.t('window.edit.value', { where: text.value.path(path) })
+      const refused = documents.edit(name, { kind: 'set-value', path, ...(value === undefined ? {} : { value }) })
+      return refused === null ? null : text.value.problem(refused)
+    },
     edit: (name, edit, gesture = null) => {
       const refused = documents.edit(name, edit, gesture)
       if (refused !== null) notices.notify({ message: text.value.problem(refused) })

@@ -1,19 +1,25 @@
 /** Plan, side and rear drawings of the same boxes: flat rectangles in the order to paint them. */
+import { boundsOf } from './bounds.ts'
 import type { Box, SceneDescription, SceneUnit, Segment, Vec3 } from './types.ts'
 
 export type FlatView = 'plan' | 'side' | 'rear'
 
 export type FlatRect = { readonly x: number; readonly y: number; readonly width: number; readonly height: number }
 
+export type FlatLine = { readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number }
+
 export type FlatDrawing = {
   readonly frame: FlatRect
-  readonly lines: readonly { readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number }[]
+  readonly faint: readonly FlatLine[]
+  readonly lines: readonly FlatLine[]
   readonly hatched: readonly FlatRect[]
   readonly bed: FlatRect | null
   readonly units: readonly { readonly unit: SceneUnit; readonly rect: FlatRect }[]
 }
 
-const MARGIN_MM = 60
+const MARGIN_MM = 40
+
+const isLong = ({ x1, y1, x2, y2 }: FlatLine): boolean => x1 !== x2 || y1 !== y2
 
 /** Across and down axes of each drawing, whether each runs backwards, and the axis one looks along. */
 const VIEWS = {
@@ -31,14 +37,14 @@ export function flatten(description: SceneDescription, view: FlatView): FlatDraw
     width: box.sizeMm[across],
     height: box.sizeMm[down],
   })
-  const line = ([a, b]: Segment): FlatDrawing['lines'][number] => {
+  const line = ([a, b]: Segment): FlatLine => {
     const from = point(a)
     const to = point(b)
     return { x1: from.x, y1: from.y, x2: to.x, y2: to.y }
   }
   const near = (unit: SceneUnit): number =>
     nearIsHigh ? unit.box.atMm[look] + unit.box.sizeMm[look] : -unit.box.atMm[look]
-  const bounds = rect(description.bounds)
+  const bounds = rect(boundsOf(description.outline.map((atMm) => ({ atMm, sizeMm: [0, 0, 0] }))))
   return {
     frame: {
       x: bounds.x - MARGIN_MM,
@@ -46,7 +52,8 @@ export function flatten(description: SceneDescription, view: FlatView): FlatDraw
       width: bounds.width + 2 * MARGIN_MM,
       height: bounds.height + 2 * MARGIN_MM,
     },
-    lines: description.bays.flatMap((bay) => bay.edges.map(line)).filter(({ x1, y1, x2, y2 }) => x1 !== x2 || y1 !== y2),
+    faint: description.body.map(line).filter(isLong),
+    lines: description.bays.flatMap((bay) => bay.edges.map(line)).filter(isLong),
     hatched: description.bays.flatMap((bay) => bay.hatched.map(rect)),
     bed: description.bed === null ? null : rect(description.bed),
     units: [...description.units].sort((a, b) => near(a) - near(b)).map((unit) => ({ unit, rect: rect(unit.box) })),

@@ -4,7 +4,7 @@ import { computed, shallowRef } from 'vue'
 import { applyEdit, createHistory, endGesture, record, redo, undo } from '../../shared/document/index.ts'
 import type { Edit, History, Trip } from '../../shared/document/index.ts'
 import type { OpenFile } from '../../shared/host/index.ts'
-import type { Problem } from '../../shared/result/index.ts'
+import type { DocumentPath, Problem } from '../../shared/result/index.ts'
 
 export type DocumentState = {
   readonly trip: Trip | null
@@ -44,6 +44,9 @@ export const useDocumentStore = defineStore('document', () => {
     saved: (file: OpenFile, savedTrip: Trip) => {
       state.value = { ...state.value, file, savedTrip }
     },
+    /** The value at a place of the trip; undefined where there is none. */
+    valueAt: (path: DocumentPath): unknown =>
+      path.reduce<unknown>((value, key) => (typeof value === 'object' && value !== null ? Reflect.get(value, key) : undefined), state.value.trip),
     /** Makes a named edit; edits of one gesture, such as one drag of a dial, are one entry. Gives the reason where it is refused. */
     edit: (name: string, edit: Edit, gesture: string | null = null): Problem | null => {
       const { trip: before, history } = state.value

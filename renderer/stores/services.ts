@@ -3,6 +3,7 @@ import { inject } from 'vue'
 import type { InjectionKey } from 'vue'
 import type { Edit } from '../../shared/document/index.ts'
 import { invariant } from '../../shared/result/index.ts'
+import type { DocumentPath } from '../../shared/result/index.ts'
 import type { Files } from './files.ts'
 import type { Planner } from './plan.ts'
 
@@ -13,6 +14,8 @@ export type Services = {
   readonly planner: Planner
   readonly nowUtc: () => number
   readonly notify: (notice: Notice) => void
+  /** Sets one value of the trip by its place; gives the refusal in words, or null. */
+  readonly set: (path: DocumentPath, value: string | number | boolean | undefined) => string | null
   /** Makes a named edit of the trip; a refusal is told at the foot of the window. True where it was made. */
   readonly edit: (name: string, edit: Edit, gesture?: string | null) => boolean
 }
