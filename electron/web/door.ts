@@ -12,7 +12,8 @@ export type Knock = {
   readonly method: string
   /** As sent: path and query, not decoded. */
   readonly url: string
-  readonly headers: Readonly<Record<string, string | readonly string[] | undefined>>
+  /** Each header with all its values, as `headersDistinct` gives them. */
+  readonly headers: Readonly<Record<string, readonly string[] | undefined>>
 }
 
 export type Admission =
@@ -29,35 +30,40 @@ export type DoorSetting = {
 
 const refused = (status: Extract<Admission, { kind: 'refused' }>['status']): Admission => ({ kind: 'refused', status })
 
+/** Headers that decide something here; one that comes twice is a trick. */
+const DECISIVE = ['host', 'origin', 'sec-fetch-site', 'content-type', 'content-length', TOKEN_HEADER] as const
+
 export function admit(knock: Knock, setting: DoorSetting): Admission {
   const own = `127.0.0.1:${setting.port}`
   const { method, url, headers } = knock
+  if (DECISIVE.some((name) => (headers[name]?.length ?? 0) > 1)) return refused(400)
+  const header = (name: string): string | undefined => headers[name]?.[0]
   // The name in the Host header is what a rebound domain cannot fake.
-  if (headers['host'] !== own) return refused(403)
-  const origin = headers['origin']
+  if (header('host') !== own) return refused(403)
+  const origin = header('origin')
   if (origin !== undefined && origin !== `http://${own}`) return refused(403)
-  const site = headers['sec-fetch-site']
+  const site = header('sec-fetch-site')
   if (site !== undefined && site !== 'same-origin' && site !== 'none') return refused(403)
   if (url.length > LONGEST_PATH) return refused(404)
   if (method === 'GET') return setting.hasFile(url) ? { kind: 'file', path: url } : refused(404)
   if (method !== 'POST') return refused(405)
   if (origin === undefined) return refused(403)
-  return admitPost(url, headers, setting)
+  return admitPost(url, header, setting)
 }
 
-function admitPost(url: string, headers: Knock['headers'], setting: DoorSetting): Admission {
+function admitPost(url: string, header: (name: string) => string | undefined, setting: DoorSetting): Admission {
   const operation = url.startsWith(CALL_PATH) ? url.slice(CALL_PATH.length) : null
   const known = operation === null ? url === EXCHANGE_PATH : OPERATION_NAMES.some((name) => name === operation)
   if (!known) return refused(404)
-  if (headers['content-type'] !== 'application/json') return refused(415)
-  if (headers['content-encoding'] !== undefined || headers['transfer-encoding'] !== undefined) return refused(411)
+  if (header('content-type') !== 'application/json') return refused(415)
+  if (header('content-encoding') !== undefined || header('transfer-encoding') !== undefined) return refused(411)
   const limitBytes = operation === null ? LARGEST_EXCHANGE_BYTES : LARGEST_CALL_BYTES
-  const length = headers['content-length']
-  if (typeof length !== 'string' || !/^\d{1,10}$/.test(length)) return refused(411)
+  const length = header('content-length')
+  if (length === undefined || !/^\d{1,10}$/.test(length)) return refused(411)
   if (Number(length) > limitBytes) return refused(413)
   if (operation === null) return { kind: 'exchange', limitBytes }
-  const token = headers[TOKEN_HEADER]
-  if (typeof token !== 'string' || !setting.hasToken(token)) return refused(401)
+  const token = header(TOKEN_HEADER)
+  if (token === undefined || !setting.hasToken(token)) return refused(401)
   return { kind: 'call', operation, token, limitBytes }
 }
 

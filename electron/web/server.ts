@@ -72,7 +72,7 @@ async function answer(
   response: ServerResponse,
 ): Promise<void> {
   const { page, sessions } = setting
-  const knock = { method: request.method ?? '', url: request.url ?? '', headers: request.headers }
+  const knock = { method: request.method ?? '', url: request.url ?? '', headers: request.headersDistinct }
   const admission = admit(knock, { port, hasFile: (path) => page.has(path), hasToken: sessions.has })
   switch (admission.kind) {
     case 'refused':
