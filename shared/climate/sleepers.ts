@@ -136,7 +136,7 @@ export function marginK(
 
 /** What the feet have in hand, K: they lie nearest the floor and the glass. */
 export function feetMarginK(model: SleeperModel, climate: BedClimate): number {
-  return balanceMarginK(model, { ...climate, operativeC: climate.feetC }) - FEET_EXTRA_K + model.feetReliefK
+  return marginK(model, { ...climate, operativeC: climate.feetC }).marginK - FEET_EXTRA_K + model.feetReliefK
 }
 
 /** Verdict word of a margin, K. */

@@ -1,5 +1,6 @@
 /** The plans that the night search tries: set-point profiles, bed heaters, gaps, covers, currents and charge limits. */
 import { S_PER_HOUR } from '../../units/index.ts'
+import { legNeedWh } from '../leg.ts'
 import { utcOf } from '../night-state.ts'
 import type { NightDecisions, NightInput } from '../types.ts'
 
@@ -11,6 +12,8 @@ export type NightSearchOptions = {
   readonly covers?: readonly boolean[]
   readonly currentsA?: readonly (number | null)[]
   readonly chargeLimits01?: readonly number[]
+  /** `followed` also lets the set-point follow the night in short pieces, just warm enough; absent: profiles a person would set. */
+  readonly profiles?: 'plain' | 'followed'
 }
 
 /** Inside temperatures worth trying while people sleep under bedding, °C (common practice 8 to 20). */
@@ -21,6 +24,11 @@ const GAPS_MM = [0, 10, 20] as const
 const BEFORE_BED_S = S_PER_HOUR
 /** Drop while asleep in the lowered profile, K. */
 const LOWERED_K = 4
+/** No cabin heater is set lower than this, °C. */
+export const LEAST_SET_POINT_C = 5
+/** Charge limits are set in steps of 5 %, and cover the leg with this much in hand. */
+const LIMIT_STEPS = 20
+const LEG_IN_HAND = 1.1
 /** Warming up before getting up, s. */
 const BEFORE_RISING_S = 2700
 
@@ -35,7 +43,7 @@ export function heldProfile(input: NightInput, tempC: number, leadS = BEFORE_BED
 function loweredProfile(input: NightInput, tempC: number): SetPoints {
   return [
     { fromUtc: utcOf(Math.max(input.arriveUtc, input.sleepFromUtc - BEFORE_BED_S)), tempC },
-    { fromUtc: input.sleepFromUtc, tempC: tempC - LOWERED_K },
+    { fromUtc: input.sleepFromUtc, tempC: Math.max(LEAST_SET_POINT_C, tempC - LOWERED_K) },
     { fromUtc: utcOf(Math.max(input.sleepFromUtc, risingFrom(input))), tempC },
   ]
 }
@@ -89,9 +97,16 @@ export function chargings(
   if (input.battery === null || input.supply === null)
     return [{ currentA: input.decisions.currentA, chargeLimit01: input.decisions.chargeLimit01 }]
   const currents = options.currentsA ?? [...new Set([null, input.decisions.currentA])]
-  const metered = input.supply.pricePerKWh !== null && input.supply.pricePerKWh > 0
   const limits = options.chargeLimits01 ?? [
-    ...new Set([input.decisions.chargeLimit01, input.battery.chargeLimit01, ...(metered ? [0.5, 0.6, 0.7, 0.8] : [])]),
+    ...new Set([input.decisions.chargeLimit01, input.battery.chargeLimit01, ...enoughForLeg(input)]),
   ]
   return currents.flatMap((currentA) => limits.map((chargeLimit01) => ({ currentA, chargeLimit01 })))
+}
+
+/** The charge limit that covers the leg, where energy is paid for: charging further only costs. */
+function enoughForLeg({ leg, battery, supply }: NightInput): readonly number[] {
+  if (leg === null || battery === null || (supply?.pricePerKWh ?? 0) <= 0) return []
+  const wanted01 = (legNeedWh(leg) * LEG_IN_HAND) / battery.usableWh + Math.max(leg.reserve01, battery.reserve01)
+  const limit01 = Math.ceil(wanted01 * LIMIT_STEPS - 1e-9) / LIMIT_STEPS
+  return limit01 < battery.chargeLimit01 ? [limit01] : []
 }

@@ -9,6 +9,7 @@ const SAME_CHARGE_01 = 0.0005
 const SAME_COST = 0.005
 
 export type Scored = FrontPoint & {
+  readonly legNeedWh: number
   readonly co2MaxPpm: number
   readonly legReachable: boolean
   readonly heatingWh: number

@@ -54,7 +54,7 @@ export const night: Record<keyof typeof english, string> = {
   'night.caution.below-minimum-current':
     'Die Säule gibt weniger, als die Ladesteuerung anfordern kann (6 A): Hier lädt das Auto nicht.',
   'night.caution.two-loads': 'Die Säule trägt Heizlüfter und Lader nicht zusammen: nur eines auf einmal betreiben.',
-  'night.reason.warm-and-leg': 'Alle haben es warm genug, die Etappe gelingt ohne Halt, und das zum niedrigsten Preis.',
+  'night.reason.warm-and-leg': 'Alle haben es warm genug, die Etappe gelingt ohne Halt; der günstigste solche Plan.',
   'night.reason.warm-with-stop': 'Alle haben es warm genug; die Etappe braucht einen Ladehalt.',
   'night.reason.warm-no-leg': 'Alle haben es warm genug, zum niedrigsten Preis.',
   'night.reason.leg-first': 'Beides zugleich schafft kein Plan: Dieser hält die Etappe und ist davon der wärmste.',

@@ -51,7 +51,7 @@ export const night = {
   'night.caution.below-minimum-current':
     'The post gives less than charging control can ask for (6 A): the car will not charge here.',
   'night.caution.two-loads': 'The post cannot carry heater and charger together: run one at a time.',
-  'night.reason.warm-and-leg': 'Everyone is warm enough and the leg works without a stop, at the lowest price.',
+  'night.reason.warm-and-leg': 'Everyone is warm enough and the leg works without a stop; the cheapest such plan.',
   'night.reason.warm-with-stop': 'Everyone is warm enough; the leg needs a stop to charge.',
   'night.reason.warm-no-leg': 'Everyone is warm enough, at the lowest price.',
   'night.reason.leg-first': 'No plan does both: this one keeps the leg and is the warmest of those.',

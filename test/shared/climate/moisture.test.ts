@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest'
+import psychrolib from 'psychrolib'
+import { co2After } from '../../../shared/climate/moisture.ts'
+import { dewPointFromPa, saturationPa, saturationRatio, vapourPa } from '../../../shared/climate/moisture-saturation.ts'
+import { simulateNight } from '../../../shared/climate/index.ts'
+import { at, night, sleeper, steadyWeather, withDecisions } from './night-fixture.ts'
+
+describe('saturation against psychrolib 1.1.1', () => {
+  psychrolib.SetUnitSystem(psychrolib.SI)
+
+  it('the vapour pressure agrees to a millionth from -40 to 50 °C, over ice below the triple point', () => {
+    for (let tempC = -40; tempC <= 50; tempC += 0.37) {
+      expect(saturationPa(tempC) / psychrolib.GetSatVapPres(tempC)).toBeCloseTo(1, 6)
+    }
+  })
+
+  it('the ratio of water agrees at three pressures', () => {
+    for (const pressure of [101_325, 90_000, 75_000]) {
+      for (let tempC = -30; tempC <= 40; tempC += 1.3) {
+        expect(saturationRatio(tempC, pressure) / psychrolib.GetHumRatioFromRelHum(tempC, 1, pressure)).toBeCloseTo(1, 5)
+      }
+    }
+  })
+
+  it('the dew point is the inverse of saturation, across the triple point', () => {
+    for (let tempC = -45; tempC <= 40; tempC += 0.43) expect(dewPointFromPa(saturationPa(tempC))).toBeCloseTo(tempC, 5)
+    expect(dewPointFromPa(0)).toBe(-60)
+  })
+
+  it('vapour pressure and ratio are inverse', () => {
+    expect(vapourPa(saturationRatio(12, 95_000), 95_000)).toBeCloseTo(saturationPa(12), 6)
+  })
+})
+
+describe('air and water in the cabin', () => {
+  it('CO2 tends to release over flow, and rises in a straight line where nothing flows', () => {
+    expect(co2After(425, 425, 4, 25, 13, 1e6)).toBeCloseTo(425 + 13_000 / 25, 6)
+    expect(co2After(425, 425, 4, 0, 13, 3600)).toBeCloseTo(425 + 13_000 / 4, 6)
+  })
+
+  it('a sleeper in a shut unheated cabin wets the glass, and frost forms when it is below freezing', () => {
+    const cold = simulateNight(withDecisions(night({ weather: steadyWeather(-10) }), { setPoints: [] }))
+    expect(cold.frostG).toBeGreaterThan(50)
+    const mild = simulateNight(withDecisions(night({ weather: steadyWeather(6) }), { setPoints: [] }))
+    expect(mild.condensateG).toBeGreaterThan(50)
+    expect(mild.frostG).toBe(0)
+  })
+
+  it('what is on the glass dries again when the heating draws dry air through', () => {
+    const input = withDecisions(night({ weather: steadyWeather(-5) }), {
+      setPoints: [
+        { fromUtc: at(0), tempC: null },
+        { fromUtc: at(8), tempC: 20 },
+      ],
+    })
+    const { series } = simulateNight(input)
+    const film = series.condensateG.map((grams, row) => grams + (series.frostG[row] ?? 0))
+    const most = Math.max(...film)
+    expect(most).toBeGreaterThan(30)
+    expect(film.at(-1) ?? most).toBeLessThan(most / 4)
+  })
+
+  it('fresh air drawn by the heating keeps one sleeper’s CO2 near what 25 m3/h give: 945 ppm', () => {
+    const input = night({ sleepers: [sleeper()] })
+    const { series } = simulateNight({ ...input, cabin: { ...input.cabin, freshAirM3PerH: 25, leakagePerH: 0 } })
+    const asleep = series.co2Ppm[series.atUtc.indexOf(at(11))] ?? 0
+    expect(Math.abs(asleep - (425 + 13_000 / 25))).toBeLessThan(15)
+  })
+
+  it('covers keep water off the glass but leave it colder', () => {
+    const off = withDecisions(night({ weather: steadyWeather(-5) }), { covers: false })
+    const bare = simulateNight(off)
+    const covered = simulateNight(withDecisions(off, { covers: true }))
+    expect(covered.series.glassC.at(-1) ?? 0).toBeLessThan(bare.series.glassC.at(-1) ?? 0)
+  })
+})
