@@ -37,6 +37,8 @@ export type BayScore = {
   readonly momentY: number
   /** By place in `placed`: units to move first. */
   readonly counts: readonly number[]
+  /** By place in `placed`: share of `hard`. */
+  readonly faults: readonly number[]
   /** By place in `placed`: which opening is used, -1 for none. */
   readonly windows: readonly number[]
 }

@@ -1,7 +1,7 @@
 /** The shortest list of moves from one arrangement to another: best-first over whole states, every state on the way legal. */
 import { enters, harmless, inTheWay, leaves, misplaced, sameSpot } from './changeover-moves.ts'
 import type { ChangeoverTask, Spot, Step } from './changeover-moves.ts'
-import { shortened } from './changeover-shorten.ts'
+import { replay, shortened } from './changeover-shorten.ts'
 import { walk } from './changeover-walk.ts'
 import type { Random } from './random.ts'
 
@@ -40,6 +40,36 @@ export const searchChangeover = (task: ChangeoverTask, random: Random): Changeov
   const best = stepsTo(exact.goal)
   const optimal = exact.proven || best.length === lowerBound
   return { steps: best, complete: true, optimal, lowerBound: optimal ? best.length : lowerBound, final: exact.goal.spots }
+}
+
+/**
+ * The same change there and back. Every legal list is legal backwards, move by move, so the better of the two searches serves both ways.
+ */
+export const searchBothWays = (
+  task: ChangeoverTask,
+  random: Random,
+): { readonly there: ChangeoverFound; readonly back: ChangeoverFound } => {
+  const backTask: ChangeoverTask = {
+    ...task,
+    movers: task.movers.map((mover) => ({ ...mover, source: mover.target, target: mover.source, late: false })),
+  }
+  const there = searchChangeover(task, random)
+  if (there.optimal) return { there, back: turnedRound(backTask, there) ?? searchChangeover(backTask, random) }
+  const back = searchChangeover(backTask, random)
+  const there2 = better(back, there) ? turnedRound(task, back) : null
+  const back2 = better(there, back) ? turnedRound(backTask, there) : null
+  return { there: there2 ?? there, back: back2 ?? back }
+}
+
+const better = (a: ChangeoverFound, b: ChangeoverFound): boolean =>
+  a.complete && (!b.complete || a.steps.length < b.steps.length)
+
+const turnedRound = (task: ChangeoverTask, found: ChangeoverFound): ChangeoverFound | null => {
+  const steps = replay(
+    task,
+    found.steps.toReversed().map((step) => ({ ...step, from: step.to, to: step.from })),
+  )
+  return steps === null ? null : { ...found, steps, final: task.movers.map((mover) => mover.target) }
 }
 
 const stepsTo = (node: Node): readonly Step[] => {

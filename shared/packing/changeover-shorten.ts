@@ -29,8 +29,8 @@ const strike = (task: ChangeoverTask, steps: readonly Step[], at: number): reado
   return replay(task, late) ?? replay(task, early)
 }
 
-/** Plays a list from the start; null where a move is not legal. */
-const replay = (task: ChangeoverTask, steps: readonly Step[]): readonly Step[] | null => {
+/** Plays a list from the start, finding the openings used; null where a move is not legal. */
+export const replay = (task: ChangeoverTask, steps: readonly Step[]): readonly Step[] | null => {
   const spots: Spot[] = task.movers.map((mover) => mover.source)
   const played: Step[] = []
   for (const step of steps) {

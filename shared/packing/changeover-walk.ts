@@ -6,8 +6,10 @@ import type { Random } from './random.ts'
 
 export type Walked = { readonly steps: readonly Step[]; readonly final: readonly Spot[] }
 
-/** Walks tried; the first that needs no waiting ends it. */
-const WALKS = 8
+/** Walks tried where all come over; the first that needs no waiting ends it. */
+const WALKS = 6
+/** Walks tried before a unit is called stuck. */
+const WALKS_WHILE_STUCK = 24
 /** Times one unit may be put down on the way. */
 const PUT_DOWNS = 3
 
@@ -17,7 +19,7 @@ export const walk = (task: ChangeoverTask, random: Random): Walked => {
   const needed = misplaced(task, start).length
   let best: Walked = { steps: [], final: start }
   let left = needed
-  for (let tried = 0; tried < WALKS; tried++) {
+  for (let tried = 0; tried < (left === 0 ? WALKS : WALKS_WHILE_STUCK); tried++) {
     const walked = once(task, start, random)
     const stuck = misplaced(task, walked.final).length
     if (stuck < left || (stuck === left && walked.steps.length < best.steps.length)) {

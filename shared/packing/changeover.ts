@@ -4,9 +4,10 @@ import { spacesOf } from './spaces.ts'
 import { boxAt, moved, overlaps } from './geometry.ts'
 import type { Box } from './geometry.ts'
 import { sizeWithin } from './poses.ts'
-import { enters } from './changeover-moves.ts'
+import { enters, sameSpot } from './changeover-moves.ts'
 import type { ChangeoverTask, Mover, Spot, Step } from './changeover-moves.ts'
-import { searchChangeover } from './changeover-search.ts'
+import { searchBothWays, searchChangeover } from './changeover-search.ts'
+import type { ChangeoverFound } from './changeover-search.ts'
 import { randomFrom } from './random.ts'
 import type { PackModel } from './scene.ts'
 import type { AwayPlace, Changeover, Layout, Move, PackNight, Placement, Vec3 } from './types.ts'
@@ -32,11 +33,15 @@ export type ChangeoverRequest = {
 const SEARCHED_WHOLE = 8
 /** States looked at before a good list will do. */
 const NODE_LIMIT = 800
+/** Questions for waiting places answered per pair of changeovers; then the best so far stands. */
+const MOST_ASKED = 2500
 /** Waiting places offered to a unit at a time. */
 const WAITS = 4
 
-/** The shortest legal list of moves found from one layout to the other. */
-export const changeoverBetween = (request: ChangeoverRequest): Changeover => {
+/** The shortest legal lists of moves found from one layout to the other and back. */
+export const changeoversBetween = (
+  request: ChangeoverRequest,
+): { readonly there: Changeover; readonly back: Changeover } => {
   const { model } = request
   const from = placesOf(request.from)
   const to = placesOf(request.to)
@@ -58,27 +63,51 @@ export const changeoverBetween = (request: ChangeoverRequest): Changeover => {
     }
   })
   const floors: FloorMemory = new Map()
+  let asked = 0
   const task: ChangeoverTask = {
     bays: model.bays,
     movers,
     shareAir: airSharedBy(model.bays),
-    waitsFor: (mover, spots) => waitingPlaces(request, units[mover]?.index ?? -1, mover, spots, task, floors),
+    waitsFor: (mover, spots) => {
+      asked++
+      return waitingPlaces(request, units[mover]?.index ?? -1, mover, spots, task, floors)
+    },
     nodeLimit: movers.length <= SEARCHED_WHOLE ? NODE_LIMIT : 0,
     exhaustive: movers.length <= SEARCHED_WHOLE,
-    shouldStop: request.shouldStop,
+    shouldStop: () => asked > MOST_ASKED || request.shouldStop(),
   }
-  const found = searchChangeover(task, randomFrom(1))
-  const stuck = movers.flatMap((mover, index) => {
-    const final = found.final[index]
-    const unit = units[index]
-    return final !== undefined && unit !== undefined && !sameAs(final, mover.target) ? [unit.id] : []
+  const missing = units.some((unit) => !to.has(unit.id))
+  const { there, back } = missing ? searchApart(task, units, to) : searchBothWays(task, randomFrom(1))
+  const told = (found: ChangeoverFound, start: ReadonlyMap<string, Place>, end: ReadonlyMap<string, Place>): Changeover => {
+    const goals = movers.map((mover) => (start === from ? mover.target : mover.source))
+    return {
+      moves: movesOf(found.steps, goals, units, start, end, model),
+      lowerBound: found.lowerBound,
+      optimal: found.optimal,
+      stuckUnitIds: units.flatMap((unit, index) => {
+        const final = found.final[index]
+        const goal = goals[index]
+        return final === undefined || goal === undefined || sameSpot(final, goal) ? [] : [unit.id]
+      }),
+    }
+  }
+  return { there: told(there, from, to), back: told(back, to, from) }
+}
+
+/** Where something has no place at night the two ways differ: going, it stays where it was; coming back, it is not there. */
+const searchApart = (
+  task: ChangeoverTask,
+  units: PackModel['units'],
+  to: ReadonlyMap<string, Place>,
+): { readonly there: ChangeoverFound; readonly back: ChangeoverFound } => {
+  const there = searchChangeover(task, randomFrom(1))
+  const gone: Spot = { kind: 'away', name: 'no place' }
+  const movers = task.movers.map((mover, index): Mover => {
+    const known = to.has(units[index]?.id ?? '')
+    return { ...mover, source: known ? mover.target : gone, target: known ? mover.source : gone, late: false }
   })
-  return {
-    moves: movesOf(found.steps, task, units, from, to, request),
-    lowerBound: found.lowerBound,
-    optimal: found.optimal,
-    stuckUnitIds: stuck,
-  }
+  const back = searchChangeover({ ...task, movers }, randomFrom(1))
+  return { there, back: { ...back, final: back.final.map((spot, index) => (spot === gone ? (task.movers[index]?.source ?? spot) : spot)) } }
 }
 
 /** Bays of either layout that lie over one another: a folded seat stands where the load was. */
@@ -102,29 +131,28 @@ const freeFloor = (bay: BayModel, taken: readonly Box[], memory: FloorMemory): r
   return floor
 }
 
-const sameAs = (a: Spot, b: Spot): boolean => JSON.stringify(a) === JSON.stringify(b)
-
 const movesOf = (
   steps: readonly Step[],
-  task: ChangeoverTask,
+  goals: readonly Spot[],
   units: PackModel['units'],
-  from: ReadonlyMap<string, Place>,
-  to: ReadonlyMap<string, Place>,
-  request: ChangeoverRequest,
+  start: ReadonlyMap<string, Place>,
+  end: ReadonlyMap<string, Place>,
+  model: PackModel,
 ): readonly Move[] => {
   const at = new Map<number, Place>()
   return steps.flatMap((step): readonly Move[] => {
     const unit = units[step.mover]
-    const mover = task.movers[step.mover]
-    if (unit === undefined || mover === undefined) return []
-    const here = at.get(step.mover) ?? from.get(unit.id)
-    const final = to.get(unit.id) ?? from.get(unit.id)
+    const goal = goals[step.mover]
+    if (unit === undefined || goal === undefined) return []
+    const home = start.get(unit.id) ?? end.get(unit.id)
+    const here = at.get(step.mover) ?? home
+    const final = end.get(unit.id) ?? home
     if (here === undefined || final === undefined) return []
-    const arrives = sameAs(step.to, mover.target)
-    const there = arrives ? final : placeOf(step.to, unit.index, request.model)
+    const arrives = sameSpot(step.to, goal)
+    const there = arrives ? final : placeOf(step.to, unit.index, model)
     at.set(step.mover, there)
     const bay = step.from.kind === 'bay' ? step.from.bay : step.to.kind === 'bay' ? step.to.bay : -1
-    const door = request.model.bays[bay]?.windows[step.window]?.door ?? null
+    const door = model.bays[bay]?.windows[step.window]?.door ?? null
     return [{ unitId: unit.id, from: here, to: there, waits: !arrives, door }]
   })
 }
@@ -147,7 +175,7 @@ const placeOf = (spot: Spot, unit: number, model: PackModel): Place => {
   }
 }
 
-/** Outdoors where the site allows it, and free floor that no final place needs. */
+/** Outdoors where the site allows it, and free floor that no final place needs; any free spot where there is none. */
 const waitingPlaces = (
   request: ChangeoverRequest,
   unit: number,
@@ -160,22 +188,36 @@ const waitingPlaces = (
   const found: Spot[] = []
   if (item === undefined) return found
   if (request.night.outsideStorage) found.push({ kind: 'away', name: 'waiting outside' })
-  for (const bay of request.model.bays) {
-    if (bay.bay.belongsTo === 'site' || (bay.bay.softOnly && !item.soft)) continue
-    if (bay.bay.unitLimitG !== null && request.massG(item.id) > bay.bay.unitLimitG) continue
-    const taken: Box[] = []
-    spots.forEach((spot, other) => {
-      if (other !== mover && spot.kind === 'bay' && spot.bay === bay.index) taken.push(spot.box)
-      const target = task.movers[other]?.target
-      if (target !== undefined && target.kind === 'bay' && target.bay === bay.index) taken.push(target.box)
-    })
-    const here = firstFit(bay.index, freeFloor(bay, taken, memory), item.poses, (spot) =>
-      enters(task, spots, mover, spot) >= 0,
-    )
-    if (here !== null) found.push(here)
-    if (found.length >= WAITS) break
+  for (const onlySpare of [true, false]) {
+    for (const bay of request.model.bays) {
+      if (bay.bay.belongsTo === 'site' || (bay.bay.softOnly && !item.soft)) continue
+      if (bay.bay.unitLimitG !== null && request.massG(item.id) > bay.bay.unitLimitG) continue
+      const taken = takenIn(bay.index, mover, spots, task, onlySpare)
+      const free = onlySpare ? freeFloor(bay, taken, memory) : spacesOf(bay, taken)
+      const here = firstFit(bay.index, free, item.poses, (spot) => enters(task, spots, mover, spot) >= 0)
+      if (here !== null) found.push(here)
+      if (found.length >= WAITS) return found
+    }
+    if (found.length > 0) return found
   }
   return found
+}
+
+/** What stands in a bay now and, where only spare room is wanted, what will stand there in the end. */
+const takenIn = (
+  bay: number,
+  mover: number,
+  spots: readonly Spot[],
+  task: ChangeoverTask,
+  withTargets: boolean,
+): readonly Box[] => {
+  const taken: Box[] = []
+  spots.forEach((spot, other) => {
+    if (other !== mover && spot.kind === 'bay' && spot.bay === bay) taken.push(spot.box)
+    const target = task.movers[other]?.target
+    if (withTargets && target !== undefined && target.kind === 'bay' && target.bay === bay) taken.push(target.box)
+  })
+  return taken
 }
 
 const firstFit = (
@@ -190,7 +232,7 @@ const firstFit = (
       if (size === null) continue
       for (const x of [space.x1, space.x2 - size[0]]) {
         for (const y of [space.y1, space.y2 - size[1]]) {
-          const spot: Spot = { kind: 'bay', bay, box: boxAt([x, y, 0], size) }
+          const spot: Spot = { kind: 'bay', bay, box: boxAt([x, y, space.z1], size) }
           if (works(spot)) return spot
         }
       }

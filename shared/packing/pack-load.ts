@@ -1,7 +1,7 @@
 /** The whole job: bins, drive layout, one bed layout a night, reach, moves between them, and what was left out and why. */
 import { poseRule, put, plainBox } from './bay-state.ts'
 import { boxAt } from './geometry.ts'
-import { changeoverBetween } from './changeover.ts'
+import { changeoversBetween } from './changeover.ts'
 import { explainAll } from './explain.ts'
 import { layoutOf, reachOfState } from './layout.ts'
 import { loadingOrder } from './loading-order.ts'
@@ -246,7 +246,8 @@ const solveNight = (
   const bed = withAway(layoutOf(scene, solved.state), model, night)
   const reach = reachOfState(scene, solved.state)
   run.budget.onProgress?.(Math.min(1, run.spent / Math.max(1, run.budget.iterations)), 'changeover')
-  const request = { model, night, massG: massOf(driveScene), shouldStop: run.shouldStop }
+  const massG = massOf(driveScene)
+  const moves = changeoversBetween({ model, night, massG, from: drive, to: bed, shouldStop: run.shouldStop })
   const carried = driveUnplaced
     .filter((each) => (night.states[each.unitId] ?? 'stored') === 'stored')
     .map((each): Unplaced => ({ ...each, layout: 'bed', nightId: night.id }))
@@ -255,8 +256,8 @@ const solveNight = (
       nightId: night.id,
       bed,
       reach,
-      changeover: changeoverBetween({ ...request, from: drive, to: bed }),
-      changeback: changeoverBetween({ ...request, from: bed, to: drive }),
+      changeover: moves.there,
+      changeback: moves.back,
       unplaced: [...explainAll(scene, solved.state, missingFrom(scene, solved.state)), ...carried],
     },
     faults: nightFaults(scene, solved.state, reach),

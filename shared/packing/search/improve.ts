@@ -1,4 +1,5 @@
 /** Betters a layout by taking a few units out and putting them back otherwise, until the rounds are spent. */
+import type { BayState } from '../bay-state.ts'
 import type { Random } from '../random.ts'
 import { pickIndex } from '../random.ts'
 import type { Scene } from '../scene.ts'
@@ -71,14 +72,44 @@ const orderOf = (scene: Scene, units: readonly number[], random: Random): number
 const choose = (state: SceneState, missing: readonly number[], task: Improvement): Set<number> => {
   const { scene, random } = task
   if (missing.length > 0 && random() < 0.8) return clearFor(scene, state, missing[pickIndex(random, missing.length)] ?? 0, random)
+  const hurt = missing.length > 0 ? [] : hurtIn(scene, state)
+  if (hurt.length > 0 && random() < 0.6) {
+    const unit = hurt[pickIndex(random, hurt.length)] ?? 0
+    return new Set([unit, ...clearFor(scene, state, unit, random)])
+  }
   const kind = random()
   if (kind < 0.35) return fromOneBay(state, random)
   if (kind < 0.7) return aroundWorst(scene, state, random)
   return anywhere(scene, state, random)
 }
 
+/** Units that stand where they should only in need, or out of reach of the bed or the seat. */
+const hurtIn = (scene: Scene, state: SceneState): number[] => {
+  const hurt: number[] = []
+  for (const bay of state.bays) {
+    if (bay.placed.length === 0) continue
+    const score = bayScore(scene, bay)
+    if (score.hard === 0) continue
+    bay.placed.forEach((item, slot) => {
+      if ((score.faults[slot] ?? 0) > 0) hurt.push(item.unit)
+    })
+  }
+  return hurt
+}
+
+/** Bays that would suit a unit: its own rules let it in, and from inside where it is wanted from there. */
+const suits = (scene: Scene, unit: number, bay: BayState): boolean => {
+  const admission = scene.admissions[unit]?.[bay.model.index]
+  if (admission === undefined || admission.rule !== null || admission.tier === 2) return false
+  const wanted = scene.layout === 'bed' && scene.traits[unit]?.access.has('night') === true
+  return !wanted || bay.model.bay.reachFromBed
+}
+
+/** Makes room for a unit in one of the bays that suit it. */
 const clearFor = (scene: Scene, state: SceneState, unit: number, random: Random): Set<number> => {
-  const bays = state.bays.filter((bay) => scene.admissions[unit]?.[bay.model.index]?.rule === null)
+  const suited = state.bays.filter((bay) => suits(scene, unit, bay))
+  const bays =
+    suited.length > 0 ? suited : state.bays.filter((bay) => scene.admissions[unit]?.[bay.model.index]?.rule === null)
   const bay = bays[pickIndex(random, Math.max(1, bays.length))]
   const out = new Set<number>()
   if (bay === undefined) return out

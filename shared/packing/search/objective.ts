@@ -27,7 +27,7 @@ const scoreBay = (scene: Scene, bay: BayState): BayScore => {
   const atNight = scene.layout === 'bed'
   const fromInside = atNight ? bay.model.bay.reachFromBed : bay.model.bay.reachFromDriverSeat
   const reaches = reachesIn(bay.model, bay.placed, fromInside)
-  let hard = trappedIn(bay) * TRAPPED
+  const faults = trappedIn(bay)
   let reach = 0
   let low = 0
   let momentX = 0
@@ -41,10 +41,9 @@ const scoreBay = (scene: Scene, bay: BayState): BayScore => {
     const cost = count + (movedG / 1000) * PER_KG + (own.straight ? 0 : NOT_STRAIGHT)
     reach += traits.uses * cost + LATENT_USE * cost
     const tier = scene.admissions[item.unit]?.[bay.model.index]?.tier ?? 0
-    hard += tier === 2 ? 1 : 0
     reach += tier === 1 ? WRONG_BAY : 0
     const access = accessFault(scene, item.unit, fromInside, count)
-    hard += access.hard
+    faults[slot] = (faults[slot] ?? 0) + access.hard + (tier === 2 ? 1 : 0)
     reach += access.soft
     const { originMm } = bay.model.bay
     low += (traits.massG / 1000) * ((originMm[2] + (item.z1 + item.z2) / 2) / 1000)
@@ -52,7 +51,8 @@ const scoreBay = (scene: Scene, bay: BayState): BayScore => {
     momentY += traits.massG * (originMm[1] + (item.y1 + item.y2) / 2)
   })
   return {
-    hard,
+    hard: faults.reduce((sum, each) => sum + each, 0),
+    faults,
     reach,
     low,
     momentX,
@@ -62,9 +62,13 @@ const scoreBay = (scene: Scene, bay: BayState): BayScore => {
   }
 }
 
-/** Things that no order of taking out frees; where all come straight out there are none. */
-const trappedIn = (bay: BayState): number =>
-  bay.model.windows.length === 0 ? 0 : peeled(bay.model, bay.placed).trapped.length
+/** By place in the bay: what no order of taking out frees; where all come straight out there is none. */
+const trappedIn = (bay: BayState): number[] => {
+  const faults = bay.placed.map(() => 0)
+  if (bay.model.windows.length === 0) return faults
+  for (const slot of peeled(bay.model, bay.placed).trapped) faults[slot] = TRAPPED
+  return faults
+}
 
 /** Hard faults charged for a thing that could not have been put where it stands. */
 const TRAPPED = 3
