@@ -24,6 +24,29 @@ export const LEVEL_2_GAIN = { meanPercent: 3, belowTwoKWhPercent: 13 } as const
 /** Standing overhead, W, and efficiency, fraction, used for planning (common practice: 200 to 400 W, 0.84 to 0.90). */
 export const PLANNING_CHARGE = { overheadW: 300, efficiency01: 0.9 } as const
 
+/** Efficiency of on-board charging before overhead, fraction, by power, kW (from memory). */
+const CHARGE_EFFICIENCY: readonly (readonly [powerKW: number, efficiency01: number])[] = [
+  [1.4, 0.84],
+  [2.9, 0.87],
+  [7, 0.9],
+]
+
+/** Planning efficiency of alternating-current charging, fraction, at a power, kW; level outside 1.4 to 7 kW. */
+export function chargeEfficiency01(powerKW: number): number {
+  let left = CHARGE_EFFICIENCY[0]
+  for (const right of CHARGE_EFFICIENCY) {
+    if (left !== undefined && powerKW <= right[0]) {
+      const width = right[0] - left[0]
+      return width === 0 ? right[1] : left[1] + ((right[1] - left[1]) * Math.max(0, powerKW - left[0])) / width
+    }
+    left = right
+  }
+  return CHARGE_EFFICIENCY.at(-1)?.[1] ?? 1
+}
+
+/** Wall to pack in the agency's vehicle model, fraction (NREL FASTSim). */
+export const AGENCY_CHARGE_EFFICIENCY_01 = 0.86
+
 /** Energy into the battery from supply power, W: (P - overhead) x efficiency, not negative. */
 export const batteryPowerW = (supplyW: number, overheadW: number, efficiency01: number): number =>
   Math.max(0, (supplyW - overheadW) * efficiency01)

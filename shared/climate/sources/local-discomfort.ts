@@ -1,6 +1,6 @@
 /** Local discomfort: radiant asymmetry, head to ankle, floor, draught; and operative temperature. */
-import { pmv } from './pmv.ts'
 import type { ComfortPoint } from './pmv.ts'
+import { ashraePmv } from './two-node.ts'
 
 export type Asymmetry = 'warm-ceiling' | 'cool-ceiling' | 'warm-wall' | 'cool-wall'
 
@@ -36,8 +36,14 @@ export const draughtPercent = (airC: number, speedMPerS: number, turbulencePerce
 
 /** Share dissatisfied by a vertical gradient, %, gradient in K/m (ANSI/ASHRAE 55-2020 equation; below 0.2 m/s). */
 export function gradientPercent(point: ComfortPoint, gradientKPerM: number): number {
-  const odds = Math.exp(0.13 * (pmv(point) - 1.91) ** 2 + 0.15 * gradientKPerM - 1.6)
+  const odds = Math.exp(0.13 * (ashraePmv(point) - 1.91) ** 2 + 0.15 * gradientKPerM - 1.6)
   return (odds / (1 + odds) - 0.345) * 100
+}
+
+/** Share dissatisfied by a draught at the ankles, %, speed there in m/s (ANSI/ASHRAE 55-2020 equation). */
+export function ankleDraughtPercent(point: ComfortPoint, ankleMPerS: number): number {
+  const odds = Math.exp(-2.58 + 3.05 * ankleMPerS - 1.06 * ashraePmv(point))
+  return (100 * odds) / (1 + odds)
 }
 
 /** Limits of ANSI/ASHRAE 55: differences in K, floor in °C, share dissatisfied by a gradient in %. */
@@ -50,6 +56,7 @@ export const LOCAL_LIMITS = {
   floorMinimumC: 19,
   floorMaximumC: 29,
   gradientPercent: 5,
+  anklePercent: 20,
 } as const
 
 /** Operative temperature, °C: weights by air speed after ISO 7726, or in steps after ANSI/ASHRAE 55. */

@@ -1,5 +1,6 @@
 /** Two-node body (Gagge, Fobelets and Berglund 1986) and the standard effective temperature, ANSI/ASHRAE 55. */
 import { CLO_M2K_PER_W } from '../../units/index.ts'
+import { pmv } from './pmv.ts'
 import type { ComfortPoint } from './pmv.ts'
 
 /** Watts a square metre per met in this model (ASHRAE 55 Appendix D). */
@@ -37,12 +38,23 @@ type Surroundings = {
 
 export type Posture = 'standing' | 'sitting'
 
-function surroundings(point: ComfortPoint, posture: Posture, pressurePa: number): Surroundings {
+/** Whether the body's own movement stirs the air; the elevated air speed method leaves it out. */
+type Stirring = 'by-activity' | 'none'
+
+/** Convection that activity alone makes, W/m2K (ASHRAE 55 Appendix D). */
+const activityConvection = (met: number, stirring: Stirring): number =>
+  stirring === 'by-activity' && met > 0.85 ? 5.66 * (met - 0.85) ** 0.39 : 0
+
+function surroundings(
+  point: ComfortPoint,
+  how: { posture: Posture; pressurePa: number; stirring: Stirring },
+): Surroundings {
+  const { posture, pressurePa, stirring } = how
   const speed = Math.max(point.speedMPerS, 0.1)
   const atmospheres = pressurePa / ATMOSPHERE_PA
   const still = 3 * atmospheres ** 0.53
   const forced = 8.600001 * (speed * atmospheres) ** 0.53
-  const moving = point.met > 0.85 ? 5.66 * (point.met - 0.85) ** 0.39 : 0
+  const moving = activityConvection(point.met, stirring)
   return {
     point,
     atmospheres,
@@ -166,26 +178,61 @@ export function standardTemperatureOf(input: {
   return tempC
 }
 
-/**
- * Standard effective temperature, °C.
- * Temperatures in °C, air speed in m/s, humidity 0 to 1, met, clo; posture changes the radiating share of the body.
- * Source: ANSI/ASHRAE 55-2017 Appendix D, after Gagge 1986; within 0.1 K of its validation table.
- */
-export function standardEffectiveC(
-  point: ComfortPoint,
-  posture: Posture = 'standing',
-  pressurePa = ATMOSPHERE_PA,
-): number {
-  const around = surroundings(point, posture, pressurePa)
+function effectiveC(point: ComfortPoint, how: { posture: Posture; pressurePa: number; stirring: Stirring }): number {
+  const around = surroundings(point, how)
   const { body, radiation } = anHour(around)
-  const still = 3 * around.atmospheres ** 0.53
-  const moving = point.met > 0.85 ? 5.66 * (point.met - 0.85) ** 0.39 : 0
-  const convection = Math.max(still, moving, 3)
+  const convection = Math.max(3 * around.atmospheres ** 0.53, activityConvection(point.met, how.stirring), 3)
   return standardTemperatureOf({
     body,
     radiation,
     convection,
     met: point.met - (point.workMet ?? 0),
     atmospheres: around.atmospheres,
+  })
+}
+
+/**
+ * Standard effective temperature, °C.
+ * Temperatures in °C, air speed in m/s, humidity 0 to 1, met, clo; posture changes the radiating share of the body.
+ * Source: ANSI/ASHRAE 55-2017 Appendix D, after Gagge 1986; within 0.1 K of its validation table.
+ */
+export const standardEffectiveC = (
+  point: ComfortPoint,
+  posture: Posture = 'standing',
+  pressurePa = ATMOSPHERE_PA,
+): number => effectiveC(point, { posture, pressurePa, stirring: 'by-activity' })
+
+/** Air speed at and below which air counts as still, m/s (ASHRAE 55). */
+const STILL_M_PER_S = 0.1
+
+/**
+ * Cooling by moving air, K: how much colder still air would feel the same. 0 in still air; not below 0, at most 40.
+ * Source: ANSI/ASHRAE 55-2017 elevated air speed method, Appendix D.
+ */
+export function coolingEffectK(point: ComfortPoint): number {
+  if (point.speedMPerS <= STILL_M_PER_S) return 0
+  const how = { posture: 'sitting', pressurePa: ATMOSPHERE_PA, stirring: 'none' } as const
+  const moving = effectiveC(point, how)
+  let [low, high] = [0, 40]
+  for (let i = 0; i < 50; i += 1) {
+    const middle = (low + high) / 2
+    const still = effectiveC(
+      { ...point, airC: point.airC - middle, radiantC: point.radiantC - middle, speedMPerS: STILL_M_PER_S },
+      how,
+    )
+    if (still > moving) low = middle
+    else high = middle
+  }
+  return (low + high) / 2
+}
+
+/** Predicted mean vote of ANSI/ASHRAE 55: in moving air, that of still air colder by the cooling effect. */
+export function ashraePmv(point: ComfortPoint): number {
+  const effectK = coolingEffectK(point)
+  return pmv({
+    ...point,
+    airC: point.airC - effectK,
+    radiantC: point.radiantC - effectK,
+    speedMPerS: Math.min(point.speedMPerS, STILL_M_PER_S),
   })
 }

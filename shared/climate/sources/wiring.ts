@@ -106,7 +106,7 @@ export const breakerForA = (continuousA: number): number =>
 /** Whether charging equipment needs its own branch circuit: over 16 A or over 120 V (NEC 625.40). */
 export const INDIVIDUAL_BRANCH_ABOVE = { currentA: 16, volts: 120 } as const
 
-/** A pitch by HD 60364-7-708 and DIN VDE 0100-708: residual current device, one a socket, and the usual lead. */
+/** A pitch by HD 60364-7-708 and DIN VDE 0100-708: residual current device, one a socket, the usual lead, and where the socket stands. */
 export const PITCH_RULES = {
   residualCurrentMA: 30,
   socketsPerDevice: 1,
@@ -115,4 +115,14 @@ export const PITCH_RULES = {
   leadType: 'H07RN-F',
   socketsPerPillar: 4,
   pillarWithinM: 20,
+  socketHeightMinimumM: 0.5,
+  socketHeightMaximumM: 1.5,
+} as const
+
+/** Shares of sites with each receptacle, % (NEC 551.71): 20 A at all, 30 A, 50 A at existing and at new sites. */
+export const SITE_RECEPTACLES = {
+  with20APercent: 100,
+  with30APercent: 70,
+  with50AExistingPercent: 20,
+  with50ANewPercent: 40,
 } as const

@@ -117,7 +117,7 @@ const FAHRENHEIT_PER_KELVIN = 1.8
 
 export const solar: Handler = (inputs, expected) => {
   if (has(inputs, 'I_dir_Wm2')) {
-    const posture = text(inputs, 'posture')
+    const posture = text(inputs, 'posture').toLowerCase()
     const sun = sunOnPerson({
       altitudeDeg: number(inputs, 'sol_altitude_deg'),
       azimuthDeg: number(inputs, 'sharp_deg'),

@@ -4,6 +4,7 @@ import * as insulated from '../../../../shared/climate/sources/insulation.ts'
 import { ireq, windChillC } from '../../../../shared/climate/sources/ireq.ts'
 import {
   LOCAL_LIMITS,
+  ankleDraughtPercent,
   asymmetryPercent,
   draughtPercent,
   floorPercent,
@@ -66,6 +67,10 @@ export const local: Handler = (inputs) => {
   if (has(inputs, 'vertical_K_per_m')) {
     const percent = gradientPercent(pointOf(inputs), number(inputs, 'vertical_K_per_m'))
     return { ppd_vg: percent, acceptable: percent <= LOCAL_LIMITS.gradientPercent }
+  }
+  if (has(inputs, 'v_ankle_ms')) {
+    const percent = ankleDraughtPercent(pointOf(inputs), number(inputs, 'v_ankle_ms'))
+    return { ppd_ad: percent, acceptable: percent <= LOCAL_LIMITS.anklePercent }
   }
   if (has(inputs, 'standard')) {
     return {

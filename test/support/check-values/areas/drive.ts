@@ -15,7 +15,7 @@ import {
   roadLoadWhPerKm,
   rollingCoefficientWang,
 } from '../../../../shared/climate/sources/road-load.ts'
-import { MissingInput, has, number, numberOr, numbers, text } from '../rows.ts'
+import { MissingInput, firstNumber, has, number, numberOr, numbers, text } from '../rows.ts'
 import type { Handler, Inputs, Ours } from '../rows.ts'
 
 /** The car of the rows: 75 kWh, 250 kW at its peak (common practice). */
@@ -81,6 +81,14 @@ export const charge: Handler = (inputs) => {
     const car = { ...CAR, chargerW: number(inputs, 'dc_kW') * 1000 }
     if (has(inputs, 'arrive_soc')) return { charge_kW: fastChargePowerW(car, number(inputs, 'arrive_soc')) / 1000 }
     return { soc_pct: 100 * chargeAfter(car, number(inputs, 'start_soc'), number(inputs, 'minutes') * 60) }
+  }
+  if (has(inputs, 'power_kW') || has(inputs, 'ac_kW')) {
+    const efficiency01 = charging.chargeEfficiency01(firstNumber(inputs, 'power_kW', 'ac_kW'))
+    return { efficiency: efficiency01, charge_eff: efficiency01, eta: efficiency01 }
+  }
+  if (/fastsim/i.test(JSON.stringify(inputs))) {
+    const efficiency01 = charging.AGENCY_CHARGE_EFFICIENCY_01
+    return { efficiency: efficiency01, charge_eff: efficiency01, chg_eff: efficiency01, wall_to_pack: efficiency01 }
   }
   if (has(inputs, 'volts', 'amps')) return distanceRegained(inputs)
   if (has(inputs, 'amps')) return { duty_pct: charging.pilotDutyPercent(number(inputs, 'amps')) ?? undefined }

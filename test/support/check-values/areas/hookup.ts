@@ -74,6 +74,23 @@ const pitchRules: Ours = {
   sockets_per_pillar_max: wiring.PITCH_RULES.socketsPerPillar,
   max_sockets_per_pillar: wiring.PITCH_RULES.socketsPerPillar,
   max_distance_m: wiring.PITCH_RULES.pillarWithinM,
+  max_pitch_distance_m: wiring.PITCH_RULES.pillarWithinM,
+  socket_height_min_m: wiring.PITCH_RULES.socketHeightMinimumM,
+  socket_height_max_m: wiring.PITCH_RULES.socketHeightMaximumM,
+  height_min_m: wiring.PITCH_RULES.socketHeightMinimumM,
+  height_max_m: wiring.PITCH_RULES.socketHeightMaximumM,
+  max_sockets: wiring.PITCH_RULES.socketsPerPillar,
+}
+
+/** Shares of sites by receptacle, %. */
+const receptacleShares: Ours = {
+  sites_20A_pct: wiring.SITE_RECEPTACLES.with20APercent,
+  sites_30A_pct: wiring.SITE_RECEPTACLES.with30APercent,
+  sites_50A_existing_pct: wiring.SITE_RECEPTACLES.with50AExistingPercent,
+  sites_50A_new_pct: wiring.SITE_RECEPTACLES.with50ANewPercent,
+  pct_30A: wiring.SITE_RECEPTACLES.with30APercent,
+  pct_50A_existing: wiring.SITE_RECEPTACLES.with50AExistingPercent,
+  pct_50A_new: wiring.SITE_RECEPTACLES.with50ANewPercent,
 }
 
 export const hookup: Handler = (inputs) => {
@@ -108,5 +125,6 @@ export const hookup: Handler = (inputs) => {
     }
   }
   if (has(inputs, 'supply')) return { rated_W: number(inputs, 'volts') * ampsIn(text(inputs, 'supply')) }
+  if (/551\.71|receptacle share/i.test(text(inputs, 'rule') + text(inputs, 'standard'))) return receptacleShares
   return has(inputs, 'cord') || /708/.test(text(inputs, 'standard')) ? pitchRules : {}
 }
