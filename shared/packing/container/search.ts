@@ -14,7 +14,7 @@ const MOST_BLOCKS = 10_000
 const WIDER = Math.SQRT2
 /** Faces this near each other, as a share of the container's edge, count as touching. */
 const NEAR_01 = 0.04
-const CONTACT_POWER = 4
+const CONTACT_POWER = 2
 const LOSS_POWER = 1
 
 type Corner = { x: number; y: number; mirrorX: boolean; mirrorY: boolean }

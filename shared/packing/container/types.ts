@@ -11,7 +11,6 @@ export type BoxType = {
 export type ContainerInput = { readonly sizeMm: Vec3; readonly boxes: readonly BoxType[] }
 
 export type ContainerBudget = {
-  readonly seed: number
   /** Greedy completions; the same number gives the same packing on any machine. */
   readonly completions: number
   readonly shouldStop?: () => boolean
