@@ -1,5 +1,18 @@
 /** Going to bed. */
-import { above, ALWAYS, atLeast, below, equals, every, filled, is, isNot, known, some } from './conditions.ts'
+import {
+  ALWAYS,
+  above,
+  atLeast,
+  below,
+  equals,
+  every,
+  filled,
+  is,
+  isNot,
+  known,
+  notEquals,
+  some,
+} from './conditions.ts'
 import { rulesOf } from './rule.ts'
 import type { Rule } from '../types.ts'
 
@@ -25,12 +38,20 @@ export const bedtimeRules: readonly Rule[] = [
     after: ['move-dusk'],
   }),
   rule('fuel-outside', {
-    when: ALWAYS,
+    when: notEquals('item.place', ''),
     durationS: 60,
     forEach: 'load.fuel',
     params: { name: 'item.name', place: 'item.place' },
     caution: true,
     after: ['move-dusk'],
+  }),
+  rule('fuel-without-place', {
+    when: equals('item.place', ''),
+    durationS: 180,
+    forEach: 'load.fuel',
+    params: { name: 'item.name' },
+    after: ['move-dusk'],
+    caution: true,
   }),
   rule('nothing-burns-inside', {
     when: some(is('supplies.stoveOnBoard'), filled('load.fuel')),
@@ -124,7 +145,7 @@ export const bedtimeRules: readonly Rule[] = [
     durationS: 60,
   }),
   rule('night-reach', {
-    when: ALWAYS,
+    when: notEquals('item.place', ''),
     durationS: 30,
     forEach: 'load.nightReach',
     params: { name: 'item.name', place: 'item.place' },

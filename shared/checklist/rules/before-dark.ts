@@ -1,5 +1,5 @@
 /** The evening, while there is light. */
-import { above, ALWAYS, below, equals, every, filled, is, isNot, known, notEquals, some } from './conditions.ts'
+import { ALWAYS, above, below, equals, every, filled, is, isNot, known, notEquals, some } from './conditions.ts'
 import { rulesOf } from './rule.ts'
 import type { Rule } from '../types.ts'
 
@@ -53,7 +53,7 @@ export const beforeDarkRules: readonly Rule[] = [
     after: ['cook-outside', 'wash-up', 'waste-water-caught'],
   }),
   rule('food-in-place', {
-    when: isNot('site.foodLockerRequired'),
+    when: every(isNot('site.foodLockerRequired'), notEquals('item.place', '')),
     durationS: 60,
     forEach: 'load.food',
     params: { name: 'item.name', place: 'item.place' },
@@ -86,10 +86,16 @@ export const beforeDarkRules: readonly Rule[] = [
     after: ['wash-up'],
   }),
   rule('bring-in-from-frost', {
-    when: ALWAYS,
+    when: notEquals('item.place', ''),
     durationS: 60,
     forEach: 'load.freezing',
     params: { name: 'item.name', limitC: 'item.freezesBelowC', place: 'item.place' },
+  }),
+  rule('frost-without-place', {
+    when: equals('item.place', ''),
+    durationS: 60,
+    forEach: 'load.freezing',
+    params: { name: 'item.name', limitC: 'item.freezesBelowC' },
   }),
   rule('lithium-warm', {
     when: below('weather.lowC', 0),

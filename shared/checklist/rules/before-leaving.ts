@@ -1,7 +1,7 @@
 /** What is asked, packed and checked at home before leaving. */
 import {
-  above,
   ALWAYS,
+  above,
   atLeast,
   below,
   equals,
@@ -12,6 +12,7 @@ import {
   known,
   missing,
   not,
+  notEquals,
   skipped,
   some,
 } from './conditions.ts'
@@ -177,7 +178,7 @@ export const beforeLeavingRules: readonly Rule[] = [
     durationS: 120,
   }),
   rule('must-carry', {
-    when: is('trip.firstNight'),
+    when: every(is('trip.firstNight'), notEquals('item.place', '')),
     durationS: 60,
     forEach: 'load.mustCarry',
     params: { name: 'item.name', place: 'item.place' },

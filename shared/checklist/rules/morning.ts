@@ -1,7 +1,7 @@
 /** From waking to rolling. */
 import {
-  above,
   ALWAYS,
+  above,
   atLeast,
   atMost,
   below,

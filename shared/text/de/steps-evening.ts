@@ -37,6 +37,9 @@ export const stepsEvening: Record<keyof typeof english, string> = {
   'steps.waste-water-caught.reason': 'Auf dem Boden gefriert und riecht es und lockt Tiere an.',
   'steps.bring-in-from-frost.step': '{name} nach {place} bringen: Es darf nicht unter {limitC}.',
   'steps.bring-in-from-frost.reason': 'Fronthaube, Dach und Unterboden folgen heute Nacht der Außentemperatur.',
+  'steps.frost-without-place.step':
+    'Für {name} einen Platz in der geheizten Kabine finden: Es darf nicht unter {limitC}.',
+  'steps.frost-without-place.reason': 'Der Plan hat heute Nacht keinen Platz dafür.',
   'steps.lithium-warm.step': '{name} in die Kabine nehmen. Unter dem Gefrierpunkt nicht laden.',
   'steps.lithium-warm.reason': 'Kalte Zellen geben wenig ab und nehmen beim Laden Schaden.',
   'steps.water-for-the-night.step': 'Trinkwasser für Nacht und Morgen hereinholen.',
@@ -80,6 +83,9 @@ export const stepsEvening: Record<keyof typeof english, string> = {
   'steps.exit-door.reason': 'Das ist der Weg hinaus bei Rauch.',
   'steps.fuel-outside.step': '{name} aus dem Schlafraum nehmen, nach {place}. Ventil zu.',
   'steps.fuel-outside.reason': 'Austretendes Gas sammelt sich dort, wo man liegt.',
+  'steps.fuel-without-place.step':
+    '{name} für die Nacht aus dem Fahrzeug nehmen: Kein Platz außerhalb des Schlafraums ist geplant. Den Platz fragen, wo es stehen darf.',
+  'steps.fuel-without-place.reason': 'Austretendes Gas sammelt sich dort, wo man liegt.',
   'steps.nothing-burns-inside.step': 'Innen wird nichts angezündet, und nichts Gebranntes kommt warm herein.',
   'steps.nothing-burns-inside.reason': 'Ein Melder ersetzt nicht, dass Flammen draußen bleiben.',
   'steps.engine-off.step': 'Nie bei laufendem Motor schlafen. Auspuff freihalten.',

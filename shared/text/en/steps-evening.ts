@@ -32,6 +32,8 @@ export const stepsEvening = {
   'steps.waste-water-caught.reason': 'On the ground it freezes, smells and draws animals.',
   'steps.bring-in-from-frost.step': 'Bring {name} to {place}: it must not go below {limitC}.',
   'steps.bring-in-from-frost.reason': 'Front compartment, roof and underfloor follow the outside temperature tonight.',
+  'steps.frost-without-place.step': 'Find {name} a place in the heated cabin: it must not go below {limitC}.',
+  'steps.frost-without-place.reason': 'The plan has no place for it tonight.',
   'steps.lithium-warm.step': 'Take {name} into the cabin. Do not charge it while it is below freezing.',
   'steps.lithium-warm.reason': 'Cold cells give little and are harmed by charging.',
   'steps.water-for-the-night.step': 'Bring in drinking water for night and morning.',
@@ -74,6 +76,9 @@ export const stepsEvening = {
   'steps.exit-door.reason': 'That is the way out in smoke.',
   'steps.fuel-outside.step': 'Take {name} out of the sleeping space, to {place}. Valve closed.',
   'steps.fuel-outside.reason': 'Gas that leaks gathers where you lie.',
+  'steps.fuel-without-place.step':
+    'Take {name} out of the vehicle for the night: no place outside the sleeping space is planned. Ask the host where it may stand.',
+  'steps.fuel-without-place.reason': 'Gas that leaks gathers where you lie.',
   'steps.nothing-burns-inside.step': 'Nothing that burns is lit inside, and nothing that has burned comes in warm.',
   'steps.nothing-burns-inside.reason': 'An alarm is no substitute for keeping flame out.',
   'steps.engine-off.step': 'Never sleep with the engine running. Keep the exhaust clear.',

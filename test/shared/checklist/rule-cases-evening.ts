@@ -4,6 +4,7 @@ import type { RuleCase } from './rule-cases.ts'
 
 const LOCKER = { foodLockerRequired: true, foodLockerPresent: true }
 const FROZEN = [{ id: 'p1', name: 'water can', place: 'right footwell', freezesBelowC: 0 }]
+const NOWHERE = [{ id: 'p1', name: 'water can', place: '', freezesBelowC: 0 }]
 const STOVE = { supplies: { stoveOnBoard: true } }
 
 export const EVENING_CASES: readonly RuleCase[] = [
@@ -26,6 +27,7 @@ export const EVENING_CASES: readonly RuleCase[] = [
   ruleCase('wash-up', { onBoard: { food: true } }, { onBoard: { food: false } }),
   ruleCase('waste-water-caught', STOVE, { site: { fireAllowed: 'no' } }),
   ruleCase('bring-in-from-frost', { load: { freezing: FROZEN } }, { load: { freezing: [] } }),
+  ruleCase('frost-without-place', { load: { freezing: NOWHERE } }, { load: { freezing: FROZEN } }),
   ruleCase('lithium-warm', { load: { lithium: THING }, weather: { lowC: -1 } }, { weather: { lowC: 0 } }),
   ruleCase('water-for-the-night', { supplies: { waterWantedMm3: 5e6 } }, { supplies: { waterWantedMm3: 0 } }),
   ruleCase('wet-things-apart', { load: { wet: THING }, weather: { rainMm: 4 } }, { weather: { rainMm: 0 } }),
@@ -47,6 +49,7 @@ export const EVENING_CASES: readonly RuleCase[] = [
   ruleCase('keys-in-place', {}, null),
   ruleCase('exit-door', { vehicle: { exitDoor: 'right rear door' } }, { vehicle: { exitDoor: null } }),
   ruleCase('fuel-outside', { load: { fuel: THING } }, { load: { fuel: [] } }),
+  ruleCase('fuel-without-place', { load: { fuel: NOWHERE } }, { load: { fuel: THING } }),
   ruleCase('nothing-burns-inside', { load: { fuel: THING } }, { load: { fuel: [] } }),
   ruleCase('engine-off', { vehicle: { drive: 'combustion' } }, { vehicle: { drive: 'electric' } }),
   ruleCase('co-alarm-on', { onBoard: { 'co-alarm': true } }, { onBoard: { 'co-alarm': false } }),
