@@ -15,7 +15,7 @@ import type { Edit, History, Trip } from '../../shared/document/index.ts'
 import { arbitraryTrip } from '../support/generators/arbitrary-trip.ts'
 import { arbitraryEdit } from '../support/generators/edits.ts'
 import { freezeDeep } from '../support/generators/freeze.ts'
-import { runsOf } from '../support/generators/runs.ts'
+import { TIME_LIMIT_MS, runsOf } from '../support/generators/runs.ts'
 
 const SMALL = { pieces: 4, bays: 2, nights: 2 }
 
@@ -46,65 +46,77 @@ function runAll(
 }
 
 describe('an edit', () => {
-  it('is accepted exactly where the whole changed trip is valid, and never touches the trip it was given', () => {
-    let accepted = 0
-    fc.assert(
-      fc.property(tripAndEdit, ([trip, edit]) => {
-        const before = serializeTrip(trip)
-        const next = applyEdit(freezeDeep(trip), edit)
-        expect(serializeTrip(trip)).toBe(before)
-        accepted += next.ok ? 1 : 0
-        const checked = next.ok ? validateTrip(next.value) : next
-        expect(checked.ok ? [] : checked.problem).toEqual(next.ok ? [] : next.problem)
-        // A field set to anything is judged as the whole file would be.
-        const set = edit.kind === 'set-value' ? setValue(trip, edit) : next
-        const whole = set.ok && validateTrip(set.value).ok
-        expect(next.ok).toBe(whole)
-      }),
-      runsOf(400, 8000),
-    )
-    // The generator must not only make nonsense.
-    expect(accepted).toBeGreaterThan(100)
-  })
+  it(
+    'is accepted exactly where the whole changed trip is valid, and never touches the trip it was given',
+    () => {
+      let accepted = 0
+      fc.assert(
+        fc.property(tripAndEdit, ([trip, edit]) => {
+          const before = serializeTrip(trip)
+          const next = applyEdit(freezeDeep(trip), edit)
+          expect(serializeTrip(trip)).toBe(before)
+          accepted += next.ok ? 1 : 0
+          const checked = next.ok ? validateTrip(next.value) : next
+          expect(checked.ok ? [] : checked.problem).toEqual(next.ok ? [] : next.problem)
+          // A field set to anything is judged as the whole file would be.
+          const set = edit.kind === 'set-value' ? setValue(trip, edit) : next
+          const whole = set.ok && validateTrip(set.value).ok
+          expect(next.ok).toBe(whole)
+        }),
+        runsOf(400, 8000),
+      )
+      // The generator must not only make nonsense.
+      expect(accepted).toBeGreaterThan(100)
+    },
+    TIME_LIMIT_MS,
+  )
 })
 
 describe('a history', () => {
-  it('undoes everything to the first bytes and redoes everything to the last', () => {
-    let steps = 0
-    fc.assert(
-      fc.property(tripAndEdits, ([trip, edits]) => {
-        const done = runAll(freezeDeep(trip), edits)
-        steps += done.steps
-        let now = done.trip
-        let history = done.history
-        for (let step = undo(history, now); step !== null; step = undo(history, now)) ({ trip: now, history } = step)
-        expect(serializeTrip(now)).toBe(serializeTrip(trip))
-        expect(history.past).toEqual([])
-        for (let step = redo(history, now); step !== null; step = redo(history, now)) ({ trip: now, history } = step)
-        expect(now).toEqual(done.trip)
-        expect(serializeTrip(now)).toBe(serializeTrip(done.trip))
-        expect(history.future).toEqual([])
-      }),
-      runsOf(150, 10_000),
-    )
-    expect(steps).toBeGreaterThan(300)
-  })
+  it(
+    'undoes everything to the first bytes and redoes everything to the last',
+    () => {
+      let steps = 0
+      fc.assert(
+        fc.property(tripAndEdits, ([trip, edits]) => {
+          const done = runAll(freezeDeep(trip), edits)
+          steps += done.steps
+          let now = done.trip
+          let history = done.history
+          for (let step = undo(history, now); step !== null; step = undo(history, now)) ({ trip: now, history } = step)
+          expect(serializeTrip(now)).toBe(serializeTrip(trip))
+          expect(history.past).toEqual([])
+          for (let step = redo(history, now); step !== null; step = redo(history, now)) ({ trip: now, history } = step)
+          expect(now).toEqual(done.trip)
+          expect(serializeTrip(now)).toBe(serializeTrip(done.trip))
+          expect(history.future).toEqual([])
+        }),
+        runsOf(150, 10_000),
+      )
+      expect(steps).toBeGreaterThan(300)
+    },
+    TIME_LIMIT_MS,
+  )
 
-  it('stands where it stood after one step back and one forward, at any point', () => {
-    fc.assert(
-      fc.property(tripAndEdits, fc.nat(), ([trip, edits], point) => {
-        const done = runAll(trip, edits)
-        let now = done.trip
-        let history = done.history
-        for (let back = point % (history.past.length + 1); back > 0; back--) {
-          const step = undo(history, now)
-          if (step !== null) ({ trip: now, history } = step)
-        }
-        const back = undo(history, now)
-        const forth = back === null ? null : redo(back.history, back.trip)
-        expect(forth === null ? now : forth.trip).toEqual(now)
-      }),
-      runsOf(100, 2000),
-    )
-  })
+  it(
+    'stands where it stood after one step back and one forward, at any point',
+    () => {
+      fc.assert(
+        fc.property(tripAndEdits, fc.nat(), ([trip, edits], point) => {
+          const done = runAll(trip, edits)
+          let now = done.trip
+          let history = done.history
+          for (let back = point % (history.past.length + 1); back > 0; back--) {
+            const step = undo(history, now)
+            if (step !== null) ({ trip: now, history } = step)
+          }
+          const back = undo(history, now)
+          const forth = back === null ? null : redo(back.history, back.trip)
+          expect(forth === null ? now : forth.trip).toEqual(now)
+        }),
+        runsOf(100, 2000),
+      )
+    },
+    TIME_LIMIT_MS,
+  )
 })

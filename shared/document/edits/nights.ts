@@ -22,7 +22,7 @@ export type ChooseBedding = {
 }
 /** Goes to its place by date. */
 export type AddNight = { readonly kind: 'add-night'; readonly night: Night }
-/** The same night again, one day after the last. */
+/** The same night again, one day after the last, with the charge that the day before leaves. */
 export type DuplicateNight = { readonly kind: 'duplicate-night'; readonly nightId: string }
 export type RemoveNight = { readonly kind: 'remove-night'; readonly nightId: string }
 
@@ -53,7 +53,10 @@ export function duplicateNight(trip: Trip, edit: DuplicateNight): Result<Trip> {
   const last = trip.nights.at(-1)
   if (pattern === undefined || last === undefined) return missing('night', edit.nightId)
   const id = freeId(new Set(trip.nights.map((night) => night.id)), pattern.id)
-  return ok({ ...trip, nights: [...trip.nights, { ...pattern, id, date: dayAfter(last.date) }] })
+  return ok({
+    ...trip,
+    nights: [...trip.nights, { ...omit(pattern, 'arriveCharge01'), id, date: dayAfter(last.date) }],
+  })
 }
 
 /** Takes a night out of the trip with what was measured on it; what was paid stays, without its night. */

@@ -9,3 +9,6 @@ export const runsOf = (usual: number, deep: number): { readonly numRuns: number;
   numRuns: isDeep ? deep : usual,
   seed: seedText === undefined ? 20_271_008 : Number(seedText),
 })
+
+/** A deep property may take half an hour on a slow machine; a usual one two minutes. */
+export const TIME_LIMIT_MS = isDeep ? 1_800_000 : 120_000

@@ -168,7 +168,7 @@ export const BAD_SENSE: readonly Malformed[] = [
   ]),
   set('a rigid piece that is squeezed', ['kit', 'pieces', 16, 'squeezeTo01'], 0.5, 'rigid-squeezed'),
   set('bedding for nobody', ['kit', 'pieces', 2, 'bedding', 'forTravellerId'], 'nobody', 'reference-unknown'),
-  set('a bin larger inside than outside', ['kit', 'bins', 0, 'innerMm'], [370, 270, 300], 'bin-inside-larger', [
+  set('a bin larger inside than outside', ['kit', 'bins', 0, 'innerMm'], [575, 375, 330], 'bin-inside-larger', [
     'kit',
     'bins',
     0,
