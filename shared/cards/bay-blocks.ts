@@ -42,6 +42,15 @@ export function bayBlocks(input: CardInput, names: Names, layout: Layout, unlike
   })
 }
 
+/** A heading that stays on the page of the block below it. */
+export function headed(level: 1 | 2, text: string, blocks: readonly Block[]): readonly Block[] {
+  const heading: Block = { kind: 'heading', level, text }
+  const [first, ...rest] = blocks
+  return first?.kind === 'together'
+    ? [{ kind: 'together', blocks: [heading, ...first.blocks] }, ...rest]
+    : [heading, ...blocks]
+}
+
 type Vec3 = readonly [number, number, number]
 
 /** The part of the made bed that lies in a bay, in the bay's frame. */

@@ -30,6 +30,8 @@ const BETWEEN_MM = 4
 const TALLEST_PANEL_MM = 68
 /** A small bay is not drawn larger than one to eight. */
 const LARGEST_SCALE = 1 / 8
+/** A long bay would fill a page: one to fourteen. */
+const LONG_SCALE = 1 / 14
 const OUTLINE_MM = 0.5
 const UNIT_OUTLINE_MM = 0.3
 const GHOST_MM = 0.15
@@ -47,7 +49,7 @@ export function bayDrawings(input: BayDrawingInput): readonly Drawing[] {
   const pairMm =
     panels.length === 1 || widthMm < NARROW_MM || isLong(bay) ? roomMm : (widthMm - BETWEEN_MM) / 2 - 2 * EDGE_MM
   const tallest = Math.max(bay.sizeMm[1], bay.sizeMm[2])
-  const scale = Math.min(LARGEST_SCALE, pairMm / bay.sizeMm[0], TALLEST_PANEL_MM / tallest)
+  const scale = Math.min(isLong(bay) ? LONG_SCALE : LARGEST_SCALE, pairMm / bay.sizeMm[0], TALLEST_PANEL_MM / tallest)
   const panelMm = Math.max(bay.sizeMm[0] * scale, LEAST_PANEL_MM) + 2 * EDGE_MM
   const perRow = Math.max(1, Math.floor((widthMm + BETWEEN_MM) / (panelMm + BETWEEN_MM)))
   const what = input.placements.map((unit) => `${input.names.number(unit.unitId)} ${input.names.unit(unit.unitId)}`)

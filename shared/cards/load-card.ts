@@ -1,5 +1,5 @@
 /** The load card: masses, drive layout with drawings, order to load, what each bin holds, and each night's bed layout, moves and places. */
-import { bayBlocks } from './bay-blocks.ts'
+import { bayBlocks, headed } from './bay-blocks.ts'
 import { bedNightBlocks } from './load-nights.ts'
 import { massBlocks } from './load-masses.ts'
 import type { Block, CardDocument, Column } from './model.ts'
@@ -18,8 +18,7 @@ export function loadCard(input: CardInput): CardDocument {
     { kind: 'paragraph', text: verdictWords(input), tone: 'strong' },
     ...noticeBlocks(input, ['load'], nightId),
     ...massBlocks(input, names),
-    { kind: 'heading', level: 1, text: text.t('cards.load.drive') },
-    ...bayBlocks(input, names, plan.packing.drive, null),
+    ...headed(1, text.t('cards.load.drive'), bayBlocks(input, names, plan.packing.drive, null)),
     ...orderBlocks(input, names),
     ...binBlocks(input, names),
     ...nightsOf(input).flatMap((one) => bedNightBlocks(input, names, one)),

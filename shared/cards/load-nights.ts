@@ -1,5 +1,5 @@
 /** One night on the load card: the bays as they stand at night, the moves there and back, and where every piece is. */
-import { bayBlocks } from './bay-blocks.ts'
+import { bayBlocks, headed } from './bay-blocks.ts'
 import type { Block, Column } from './model.ts'
 import type { Names } from './names.ts'
 import { notice } from './notices.ts'
@@ -23,8 +23,7 @@ export function bedNightBlocks(input: CardInput, names: Names, one: OneNight): r
     ...packing.changeover.stuckUnitIds.map((id) =>
       notice(text, 'shortfall', text.t('cards.moves.stuck', { unit: names.unit(id) })),
     ),
-    { kind: 'heading', level: 2, text: text.t('cards.load.bed') },
-    ...bayBlocks(input, names, packing.bed, drive),
+    ...headed(2, text.t('cards.load.bed'), bayBlocks(input, names, packing.bed, drive)),
     { kind: 'paragraph', text: text.t('cards.load.sameBays'), tone: 'small' },
     { kind: 'heading', level: 2, text: `${text.t('cards.moves.morning')}: ${count(packing.changeback.moves)}` },
     ...moveTable(back, input),

@@ -10,6 +10,15 @@ const PAIR: readonly Column[] = [
   { title: '', share: 45, align: 'left', strong: true },
 ]
 
+/** Pairs in two columns, read downwards. */
+function pairsInTwo(title: string, rows: readonly (readonly string[])[]): Block {
+  const half = Math.ceil(rows.length / 2)
+  const label: Column = { title: '', share: 31, align: 'left' }
+  const value: Column = { title: '', share: 19, align: 'left', strong: true }
+  const two = rows.slice(0, half).map((row, index) => [...row, ...(rows[half + index] ?? ['', ''])])
+  return section(title, two, [label, value, label, value])
+}
+
 const section = (title: string, rows: readonly (readonly string[])[], columns: readonly Column[] = PAIR): Block => ({
   kind: 'together',
   blocks: [
@@ -51,7 +60,7 @@ export function supplyBlocks(one: OneNight, { text }: CardInput): readonly Block
     ? [notice(text, 'caution', text.t('cards.supply.belowMinimum'))]
     : []
   return [
-    section(text.t('cards.supply.title'), rows),
+    pairsInTwo(text.t('cards.supply.title'), rows),
     ...tight,
     ...assumed,
     {

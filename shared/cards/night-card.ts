@@ -21,6 +21,7 @@ export function nightCard(input: CardInput): CardDocument {
       { kind: 'paragraph', text: verdictWords(alone), tone: 'strong' },
       { kind: 'figures', items: figuresOf(one, input) },
       ...noticeBlocks(alone, ['night', 'leg', 'site', 'clock'], one.night.id),
+      { kind: 'paragraph', text: text.t('cards.night.caution'), tone: 'small' },
       { kind: 'heading', level: 2, text: text.t('cards.night.times') },
       timesTable(one, input),
       ...nightCharts(one, input),
@@ -29,7 +30,6 @@ export function nightCard(input: CardInput): CardDocument {
       ...legBlocks(one, input),
       ...faultBlocks(one, input),
       ...pitchBlocks(one, input),
-      { kind: 'paragraph', text: text.t('cards.night.caution'), tone: 'small' },
     ]
   })
   return {

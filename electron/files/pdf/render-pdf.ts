@@ -1,6 +1,6 @@
 /** A card as a PDF: A4 or US Letter, black only, the same bytes for the same card and date. */
 import pdfmake from 'pdfmake'
-import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces'
+import type { Content, Node, TDocumentDefinitions } from 'pdfmake/interfaces'
 import { MARGIN_MM, pageSizeMm } from '../../../shared/cards/index.ts'
 import type { CardDocument } from '../../../shared/cards/index.ts'
 import { invariant } from '../../../shared/result/index.ts'
@@ -54,9 +54,13 @@ function definitionOf(card: CardDocument, date: Date): TDocumentDefinitions {
       { text: words(card.subtitle), fontSize: 11, margin: [0, 0, 0, 6] },
       ...contentOf(card),
     ],
-    pageBreakBefore: (node, nodes) => node.headlineLevel !== undefined && nodes.getFollowingNodesOnPage().length === 0,
+    pageBreakBefore: (node, nodes) => node.headlineLevel !== undefined && !nodes.getFollowingNodesOnPage().some(isBody),
   }
 }
+
+/** Text that is no heading, and drawings: stacks and tables are said to be on the page that they were moved from. */
+const isBody = (node: Node): boolean =>
+  node.headlineLevel === undefined && (node.text !== undefined || node.svg !== undefined || node.canvas !== undefined)
 
 const runningLine = (left: string, right: string, margin: number, top: number): Content => ({
   columns: [

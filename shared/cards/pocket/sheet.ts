@@ -160,6 +160,8 @@ function whereHtml(one: OneNight, { plan, text, trip }: CardInput, names: Names)
   const { packing } = plan
   const bed = one.packing?.bed ?? packing.drive
   const collator = new Intl.Collator(trip.preferences.language)
+  const onRoad = words(text.t('cards.column.drive'))
+  const atNight = words(text.t('cards.column.night'))
   const rows = wherePieces(packing.units, (id) => names.piece(id))
     .map(({ pieceId, unitId, inBin }) => {
       const drive = placeWords(unitId, packing.drive, names, text)
@@ -168,12 +170,11 @@ function whereHtml(one: OneNight, { plan, text, trip }: CardInput, names: Names)
       return [names.piece(pieceId), bin, drive, night === drive ? text.t('pocket.same') : night] as const
     })
     .toSorted((a, b) => collator.compare(a[0], b[0]))
-    .map(
-      ([piece, bin, drive, night]) =>
-        `<tr><td><b>${words(piece)}</b>${bin === '' ? '' : `<br><small>${words(bin)}</small>`}</td><td>${words(drive)}</td><td>${words(night)}</td></tr>`,
-    )
-  const head = [text.t('cards.column.piece'), text.t('cards.column.drive'), text.t('cards.column.night')]
-  return `<div class="wide"><table><tr>${head.map((title) => `<th>${words(title)}</th>`).join('')}</tr>\n${rows.join('\n')}</table></div>`
+    .map(([piece, bin, drive, night]) => {
+      const inside = bin === '' ? '' : ` <small>${words(bin)}</small>`
+      return `<li><b>${words(piece)}</b>${inside}<br>${onRoad}: ${words(drive)}<br>${atNight}: ${words(night)}</li>`
+    })
+  return `<ul class="where">\n${rows.join('\n')}\n</ul>`
 }
 
 function movesHtml(one: OneNight, input: CardInput, names: Names): string {

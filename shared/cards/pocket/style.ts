@@ -40,6 +40,7 @@ td.strong{font-weight:700}
 .figures b{display:block;font-size:1.5rem;line-height:1.15}
 .notice{border:2px solid var(--ink);padding:8px;margin:.5em 0}
 .notice b{text-transform:uppercase;font-size:.8em;letter-spacing:.05em;margin-right:.6em}
+.where li{border-bottom:1px solid var(--line);padding:7px 0;font-size:.95em}
 .moves li{border-bottom:1px solid var(--line);padding:8px 0 8px 2.2em;position:relative}
 .moves li>b:first-child{position:absolute;left:0}
 svg{display:block;width:100%;height:auto;font-family:system-ui,sans-serif;margin:.4em 0}
