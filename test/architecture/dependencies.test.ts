@@ -61,17 +61,27 @@ describe('a wrong import', () => {
       mkdirSync(dirname(join(planted, file)), { recursive: true })
       writeFileSync(join(planted, file), text)
     }
-    write('tsconfig.json', '{"compilerOptions":{"allowImportingTsExtensions":true,"moduleResolution":"bundler","module":"esnext"}}')
-    for (const target of ['units', 'climate', 'checklist', 'document', 'plan']) write(`shared/${target}/index.ts`, 'export const x = 1\n')
+    write(
+      'tsconfig.json',
+      '{"compilerOptions":{"allowImportingTsExtensions":true,"moduleResolution":"bundler","module":"esnext"}}',
+    )
+    for (const target of ['units', 'climate', 'checklist', 'document', 'plan'])
+      write(`shared/${target}/index.ts`, 'export const x = 1\n')
     write('shared/packing/inner.ts', 'export const x = 1\n')
-    for (const file of ['renderer/features/night/index.ts', 'electron/web/index.ts', 'test/help.ts']) write(file, 'export const x = 1\n')
-    plants.forEach((plant, at) => write(plant.file.replace('bad', `bad-${at}`), `import * as x from '${plant.imports}'\nexport const y = x\n`))
+    for (const file of ['renderer/features/night/index.ts', 'electron/web/index.ts', 'test/help.ts'])
+      write(file, 'export const x = 1\n')
+    plants.forEach((plant, at) =>
+      write(plant.file.replace('bad', `bad-${at}`), `import * as x from '${plant.imports}'\nexport const y = x\n`),
+    )
     const { summary } = await violations(planted)
     found = new Set(summary.violations.map(({ rule, from }) => `${rule.name} ${from}`))
   })
   afterAll(() => rmSync(planted, { recursive: true, force: true }))
 
-  it.each(plants.map((plant, at) => ({ ...plant, at })))('$file importing $imports breaks $breaks', ({ file, breaks, at }) => {
-    expect([...found]).toContain(`${breaks} ${file.replace('bad', `bad-${at}`)}`)
-  })
+  it.each(plants.map((plant, at) => ({ ...plant, at })))(
+    '$file importing $imports breaks $breaks',
+    ({ file, breaks, at }) => {
+      expect([...found]).toContain(`${breaks} ${file.replace('bad', `bad-${at}`)}`)
+    },
+  )
 })
