@@ -14,7 +14,7 @@ function folders(of: string): string[] {
     .flatMap((name) => [`${of}/${name}/`, ...folders(`${of}/${name}`)])
 }
 
-const listed = [...readFileSync(join(root, 'DEVELOPERS.md'), 'utf8').matchAll(/^\| `([a-z/-]+\/)` \|/gm)].flatMap(
+const listed = [...readFileSync(join(root, 'DEVELOPERS.md'), 'utf8').matchAll(/^\| `([a-z/-]+\/)`\s*\|/gm)].flatMap(
   ([, folder]) => folder ?? [],
 )
 
