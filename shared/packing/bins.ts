@@ -1,11 +1,13 @@
 /** Inside a bin: its pieces really placed, opening upwards, by the same search as a bay. */
 import { boxSize } from './bay-state.ts'
+import { volumeMm3 } from './geometry.ts'
 import { randomFrom } from './random.ts'
 import { packModelOf, sceneOf } from './scene.ts'
 import { build, missingFrom } from './search/build.ts'
 import { improve } from './search/improve.ts'
 import { emptyState } from './search/state.ts'
-import type { InnerPacking, PackBay, PackBin, PackingInput, PackPiece } from './types.ts'
+import { stateOf } from './units.ts'
+import type { InnerPacking, PackBay, PackBin, PackingInput, PackPiece, Unplaced } from './types.ts'
 
 /** Rounds spent on one bin that does not close at once. */
 const ROUNDS = 60
@@ -36,12 +38,91 @@ const insideOf = (bin: PackBin): PackBay => ({
   reachFromDriverSeat: true,
 })
 
+export type PackedBins = {
+  readonly inner: readonly InnerPacking[]
+  /** All pieces that travel as planned: the user's own assignments kept, loose small ones sorted into bins that suit them. */
+  readonly pieces: readonly PackPiece[]
+  /** What did not go in its bin. */
+  readonly tooMany: readonly Unplaced[]
+}
+
+/** Packs every bin: first the user's own pieces, then loose small ones that suit it. */
+export const packBins = (input: PackingInput, seed: number): PackedBins => {
+  const inner: InnerPacking[] = []
+  const tooMany: Unplaced[] = []
+  let pieces = input.pieces
+  for (const bin of input.bins) {
+    const own = pieces.filter((piece) => piece.binId === bin.id)
+    const first = packBin(input, bin, own, seed, ROUNDS)
+    for (const unitId of first.left) {
+      const why = [{ bayId: bin.id, rule: 'no-room' as const, shortByMm: null }]
+      tooMany.push({ unitId, layout: 'drive', nightId: null, why, cure: { kind: 'empty-bin', binId: bin.id } })
+    }
+    const held = own.filter((piece) => !first.left.includes(piece.id))
+    const filled = topUp(input, bin, held, pieces, first.packing, seed)
+    inner.push(filled.packing)
+    pieces = pieces.map((piece) => (filled.added.has(piece.id) ? { ...piece, binId: bin.id } : piece))
+  }
+  const out = new Set(tooMany.map((each) => each.unitId))
+  return { inner, pieces: pieces.filter((piece) => !out.has(piece.id)), tooMany }
+}
+
+/** Adds loose small pieces that suit what is in the bin, the smallest last, while they go in and a person can lift it. */
+const topUp = (
+  input: PackingInput,
+  bin: PackBin,
+  held: readonly PackPiece[],
+  pieces: readonly PackPiece[],
+  packing: InnerPacking,
+  seed: number,
+): { readonly packing: InnerPacking; readonly added: ReadonlySet<string> } => {
+  let content = held
+  let best = packing
+  const added = new Set<string>()
+  const loose = pieces
+    .filter((piece) => piece.binId === null && suitsBin(input, bin, held, piece))
+    .toSorted((a, b) => volumeMm3(b.sizeMm) - volumeMm3(a.sizeMm))
+  for (const piece of loose) {
+    const massG = bin.massG + piece.massG + content.reduce((sum, each) => sum + each.massG, 0)
+    if (massG > bin.liftLimitG || added.size >= MOST_ADDED) continue
+    const tried = packBin(input, bin, [...content, piece], seed, 0)
+    if (tried.left.length > 0) continue
+    content = [...content, piece]
+    best = tried.packing
+    added.add(piece.id)
+  }
+  return { packing: best, added }
+}
+
+/** Pieces sorted into one bin at most: beyond that one digs. Common practice. */
+const MOST_ADDED = 8
+/** A piece larger than this share of the bin is no small piece. Common practice. */
+const SMALL_SHARE = 0.2
+
+/** Same moment of use, same larder, same dangers, nothing new for the bin to mind; at night it stays put like the rest. */
+const suitsBin = (input: PackingInput, bin: PackBin, held: readonly PackPiece[], piece: PackPiece): boolean => {
+  if (held.length === 0 || piece.locks.length > 0 || piece.access.includes('night')) return false
+  if (volumeMm3(piece.sizeMm) > volumeMm3(bin.innerMm) * SMALL_SHARE) return false
+  if (input.nights.some((night) => stateOf(night.states, piece.id) !== 'stored')) return false
+  const classes = new Set(held.flatMap((each) => each.access))
+  if (!piece.access.every((access) => classes.has(access))) return false
+  const has = (test: (each: PackPiece) => boolean): boolean => held.some(test)
+  const { traits } = piece
+  if ((traits.food || traits.scented) !== has((each) => each.traits.food || each.traits.scented)) return false
+  if (traits.fuel !== has((each) => each.traits.fuel)) return false
+  if (traits.wetAfterUse !== has((each) => each.traits.wetAfterUse)) return false
+  if (traits.liquidMl > 0 || traits.valuable || traits.lithiumWh > 0) return false
+  if (traits.freezesBelowC !== null || traits.spoilsAboveC !== null || traits.needsRestraint) return false
+  return !has((each) => each.apartFrom.includes(piece.id) || piece.apartFrom.includes(each.id))
+}
+
 /** The pieces packed into a bin, and those that do not go in. */
-export const packBin = (
+const packBin = (
   input: PackingInput,
   bin: PackBin,
   pieces: readonly PackPiece[],
   seed: number,
+  rounds: number,
 ): { readonly packing: InnerPacking; readonly left: readonly string[] } => {
   const inner: PackingInput = {
     ...input,
@@ -59,7 +140,7 @@ export const packBin = (
   const last =
     missingFrom(scene, first.state).length === 0
       ? first
-      : improve(first, { scene, origin: null, random, rounds: ROUNDS, shouldStop: never, onRound: () => undefined })
+      : improve(first, { scene, origin: null, random, rounds, shouldStop: never, onRound: () => undefined })
   const placements = (last.state.bays[0]?.placed ?? []).map((item) => ({
     unitId: model.units[item.unit]?.id ?? '',
     bayId: bin.id,

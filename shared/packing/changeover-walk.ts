@@ -76,24 +76,49 @@ const settle = (task: ChangeoverTask, trail: Trail, wrong: readonly number[], ki
   return false
 }
 
-/** Puts down one unit that stands in the way of the misplaced unit with least in its way. */
+/** Clears the way of one misplaced unit, that with least in its way, until it is in its place. False where nothing could be moved. */
 const clear = (task: ChangeoverTask, trail: Trail, wrong: readonly number[], random: Random): boolean => {
   const open = new Set(wrong)
-  const ways = wrong.map((mover) => ({ mover, set: barriersOf(task, trail.spots, mover), luck: random() }))
-  ways.sort((a, b) => costOf(a.set, open) - costOf(b.set, open) || a.luck - b.luck)
-  const tried = new Set<number>()
-  for (const { mover, set } of ways) {
-    const movable = [...set].sort((a, b) => (open.has(b) ? 1 : 0) - (open.has(a) ? 1 : 0))
-    for (const unit of set.size === 0 ? [mover] : [...movable, mover]) {
-      if (tried.has(unit) || (trail.putDowns[unit] ?? 0) >= PUT_DOWNS) continue
-      tried.add(unit)
-      if (leaves(task, trail.spots, unit) < 0) continue
-      for (const to of task.waitsFor(unit, trail.spots)) {
-        if (!go(task, trail, unit, to)) continue
-        trail.putDowns[unit] = (trail.putDowns[unit] ?? 0) + 1
-        return true
-      }
-    }
+  const ways = wrong.map((mover) => ({ mover, cost: costOf(barriersOf(task, trail.spots, mover), open), luck: random() }))
+  ways.sort((a, b) => a.cost - b.cost || a.luck - b.luck)
+  return ways.some(({ mover }) => bringOver(task, trail, mover))
+}
+
+/** Moves put to clearing one unit's way before another is tried. */
+const CLEARING = 12
+
+const bringOver = (task: ChangeoverTask, trail: Trail, mover: number): boolean => {
+  const target = task.movers[mover]?.target
+  if (target === undefined) return false
+  let progress = false
+  for (let step = 0; step < CLEARING && !task.shouldStop(); step++) {
+    if (go(task, trail, mover, target)) return true
+    const inWay = [...barriersOf(task, trail.spots, mover)].sort((a, b) => dearness(task, trail, a) - dearness(task, trail, b))
+    if (![...inWay, mover].some((unit) => stepAside(task, trail, unit, mover, target))) return progress
+    progress = true
+  }
+  return progress
+}
+
+/** What is in its place already is disturbed last. */
+const dearness = (task: ChangeoverTask, trail: Trail, unit: number): number => {
+  const spot = trail.spots[unit]
+  const target = task.movers[unit]?.target
+  return spot !== undefined && target !== undefined && sameSpot(spot, target) ? 1 : 0
+}
+
+/** Moves a unit to its own place or to a waiting place, neither of them in the way of `mover`. */
+const stepAside = (task: ChangeoverTask, trail: Trail, unit: number, mover: number, target: Spot): boolean => {
+  if ((trail.putDowns[unit] ?? 0) >= PUT_DOWNS || leaves(task, trail.spots, unit) < 0) return false
+  const here = trail.spots[mover]
+  const own = task.movers[unit]?.target
+  const clearOf = (spot: Spot): boolean =>
+    !bars(task, target, spot) && (unit === mover || here === undefined || !bars(task, here, spot))
+  const places = [...(own === undefined || unit === mover ? [] : [own]), ...task.waitsFor(unit, trail.spots)]
+  for (const to of places) {
+    if (!clearOf(to) || !go(task, trail, unit, to)) continue
+    trail.putDowns[unit] = (trail.putDowns[unit] ?? 0) + 1
+    return true
   }
   return false
 }

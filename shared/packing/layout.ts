@@ -92,3 +92,9 @@ const outness = (box: BayState['placed'][number], window: BayState['model']['win
   const high = window.axis === 0 ? box.x2 : window.axis === 1 ? box.y2 : box.z2
   return window.outward > 0 ? high : -low
 }
+
+/** Use-weighted units to move, a day. */
+export const weightedReach = (scene: Scene, reaches: readonly Reach[]): number => {
+  const uses = new Map(scene.model.units.map((unit) => [unit.id, scene.traits[unit.index]?.uses ?? 0]))
+  return reaches.reduce((sum, reach) => sum + (uses.get(reach.unitId) ?? 0) * reach.blockedBy.length, 0)
+}
