@@ -42,6 +42,20 @@ function localNoon(date: LocalDate, zone: string): Utc {
  * Source: astronomy-engine 2.1.19, upper limb at 0.833 degrees below the horizon; within 3 s of NREL SPA (Reda and Andreas 2004).
  */
 export function sunTimes(input: Place & { readonly date: LocalDate; readonly zone: string }): SunTimes {
+  const key = `${input.latitudeDeg} ${input.longitudeDeg} ${input.date} ${input.zone}`
+  const known = remembered.get(key)
+  if (known !== undefined) return known
+  const times = searchTimes(input)
+  if (remembered.size >= REMEMBERED) remembered.clear()
+  remembered.set(key, times)
+  return times
+}
+
+/** The five searches take milliseconds and depend on place and date alone, while a plan is derived anew at every turn of a dial. */
+const remembered = new Map<string, SunTimes>()
+const REMEMBERED = 64
+
+function searchTimes(input: Place & { readonly date: LocalDate; readonly zone: string }): SunTimes {
   const observer = new Observer(input.latitudeDeg, input.longitudeDeg, 0)
   const fromUtc = localNoon(input.date, input.zone)
   const fromNoon = timeOf(fromUtc)

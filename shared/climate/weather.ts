@@ -1,5 +1,14 @@
 /** Weather of one night by the step: from readings by the hour where given, else drawn from the day's high and the next low. */
-import { S_PER_HOUR, formatIso, localToUtc, nextDate, utcToLocal } from '../units/index.ts'
+import {
+  S_PER_DAY,
+  S_PER_HOUR,
+  S_PER_MINUTE,
+  formatIso,
+  localToUtc,
+  nextDate,
+  utcOffsetS,
+  utcToLocal,
+} from '../units/index.ts'
 import { fail, invariant, ok, problem } from '../result/index.ts'
 import type { Clock, LocalDate, Utc } from '../units/index.ts'
 import type { Result } from '../result/index.ts'
@@ -95,11 +104,6 @@ export function weatherForNight(input: NightWeatherInput): WeatherStep[] {
   return steps
 }
 
-const hourOfDay = (at: number, zone: string): number => {
-  const clock = utcToLocal(at as Utc, zone).clock
-  return Number(clock.slice(0, 2)) + Number(clock.slice(3)) / 60
-}
-
 /** The course drawn from high and low, °C by instant. */
 function drawnCourse(input: NightWeatherInput): (at: number) => number {
   const { sunsetUtc, sunriseUtc } = input.sun
@@ -107,7 +111,8 @@ function drawnCourse(input: NightWeatherInput): (at: number) => number {
   const halfRangeK = (input.highC - input.lowC) / 2
   if (sunsetUtc === null || sunriseUtc === null || sunriseUtc <= sunsetUtc) {
     // Warmest at 15:00 by the clock (ASHRAE Fundamentals ch. 14 daily-range table), coldest half a day later.
-    return (at) => middleC + halfRangeK * Math.cos((2 * Math.PI * (hourOfDay(at, input.zone) - 15)) / 24)
+    const offsetS = utcOffsetS(input.fromUtc, input.zone)
+    return (at) => middleC + halfRangeK * Math.cos((2 * Math.PI * ((at + offsetS) / S_PER_HOUR - 15)) / 24)
   }
   const nightH = (sunriseUtc - sunsetUtc) / S_PER_HOUR
   const course = {
@@ -125,28 +130,60 @@ function drawnCourse(input: NightWeatherInput): (at: number) => number {
   }
 }
 
+/** The calendar of one night: its evening's date, that noon, and whether the clock keeps one offset throughout. */
+type NightCalendar = { readonly evening: LocalDate; readonly noonUtc: Utc; readonly steady: boolean }
+
+/** Calendar look-ups take longer than the night itself and do not change while a dial turns. */
+const remembered = new Map<string, NightCalendar>()
+const REMEMBERED = 64
+
+function calendarOf({ fromUtc, toUtc, zone }: NightWeatherInput): NightCalendar {
+  const key = `${fromUtc} ${toUtc} ${zone}`
+  const known = remembered.get(key)
+  if (known !== undefined) return known
+  const local = utcToLocal(fromUtc, zone)
+  // Someone who arrives before six in the morning is still in the night of the day before.
+  const evening = local.clock < '06:00' ? nextDate(local.date, -1) : local.date
+  const calendar = {
+    evening,
+    noonUtc: instantOf(evening, '12:00', zone, 'earlier'),
+    steady: utcOffsetS((fromUtc - S_PER_DAY) as Utc, zone) === utcOffsetS((toUtc + S_PER_DAY) as Utc, zone),
+  }
+  if (remembered.size >= REMEMBERED) remembered.clear()
+  remembered.set(key, calendar)
+  return calendar
+}
+
+/** The instant of a clock so many days after the evening: by arithmetic where the offset holds. */
+function instantAfter(
+  calendar: NightCalendar,
+  zone: string,
+  at: { days: number; clock: string; repeated: 'earlier' | 'later' },
+): Utc {
+  if (!calendar.steady) return instantOf(nextDate(calendar.evening, at.days), at.clock, zone, at.repeated)
+  const sinceNoonS = (Number(at.clock.slice(0, 2)) - 12) * S_PER_HOUR + Number(at.clock.slice(3)) * S_PER_MINUTE
+  return (calendar.noonUtc + at.days * S_PER_DAY + sinceNoonS) as Utc
+}
+
 /** The forecast's hours as instants in order: the first belongs to the evening, a smaller clock to the next day. */
 function datedReadings(input: NightWeatherInput): readonly Reading[] {
-  const local = utcToLocal(input.fromUtc, input.zone)
-  // Someone who arrives before six in the morning is still in the night of the day before.
-  const evening = hourOfDay(input.fromUtc, input.zone) < 6 ? nextDate(local.date, -1) : local.date
-  let date = evening
+  const hours = input.hours ?? []
+  if (hours.length === 0) return []
+  const calendar = calendarOf(input)
+  let days = 0
   let previous = -Infinity
-  let previousClock = ''
-  return (input.hours ?? []).map((hour, index) => {
-    if (index === 0 && hour.clock < '06:00') date = nextDate(evening)
-    let atUtc = instantOf(date, hour.clock, input.zone, 'earlier')
-    if (atUtc <= previous && hour.clock === previousClock) atUtc = instantOf(date, hour.clock, input.zone, 'later')
+  return hours.map((hour, index) => {
+    if (index === 0 && hour.clock < '06:00') days = 1
+    const at = (repeated: 'earlier' | 'later'): Utc =>
+      instantAfter(calendar, input.zone, { days, clock: hour.clock, repeated })
+    let atUtc = at('earlier')
+    // A clock that comes again: the repeated hour of autumn if there is one, else the next day.
+    if (atUtc <= previous) atUtc = at('later')
     if (atUtc <= previous) {
-      const repeated = instantOf(date, hour.clock, input.zone, 'later')
-      if (repeated > previous) atUtc = repeated
-      else {
-        date = nextDate(date)
-        atUtc = instantOf(date, hour.clock, input.zone, 'earlier')
-      }
+      days += 1
+      atUtc = at('earlier')
     }
     previous = atUtc
-    previousClock = hour.clock
     return {
       atUtc,
       tempC: hour.tempC,
