@@ -30,6 +30,7 @@ export async function startUp(electron: ElectronParts, start: Start): Promise<vo
     console.error(`Not started: the switch --${refusal} takes protection away.`)
     return app.exit(1)
   }
+  app.setName('Kipstow')
   if (!app.requestSingleInstanceLock()) return app.quit()
   app.enableSandbox()
   protocol.registerSchemesAsPrivileged([APP_SCHEME])

@@ -60,7 +60,9 @@ async function electronOrReason(): Promise<{ readonly binary: string } | { reado
 function runElectron(binary: string, trip: string | null): Promise<boolean> {
   const begun = Date.now()
   return new Promise((done) => {
-    const child = spawn(binary, [root, ...(trip === null ? [] : [trip])], { stdio: 'inherit' })
+    const child = spawn(binary, [join(root, 'dist/electron/main.js'), ...(trip === null ? [] : [trip])], {
+      stdio: 'inherit',
+    })
     child.once('error', () => done(false))
     child.once('exit', (code) => done(code === 0 || Date.now() - begun > FAILED_START_MS))
   })

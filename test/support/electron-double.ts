@@ -67,6 +67,9 @@ class FakeApp extends EventEmitter {
   userData = ''
   switches = new Set<string>()
   readonly commandLine = { hasSwitch: (name: string): boolean => this.switches.has(name) }
+  setName(name: string): void {
+    this.name = name
+  }
   requestSingleInstanceLock(): boolean {
     this.order.push('lock')
     return this.first
