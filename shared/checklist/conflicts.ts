@@ -57,7 +57,7 @@ function partOf(whole: Instance, members: readonly number[]): Instance {
 
 /** How late the tasks are at best, taken alone; null where that is not proven to be late. */
 function provenLateS(whole: Instance, members: readonly number[]): number | null {
-  const found = leastLate(partOf(whole, members), MAX_NODES)
+  const found = leastLate(members.length === whole.rank.length ? whole : partOf(whole, members), MAX_NODES)
   return found.proven && found.lateS > 0 ? found.lateS : null
 }
 
@@ -87,7 +87,7 @@ export function settleConflicts(ordered: OrderedTasks): Settled {
 function smallestImpossible(whole: Instance, all: readonly number[]): readonly number[] {
   const alone = all.find((one) => (whole.release[one] ?? 0) + (whole.duration[one] ?? 0) > (whole.due[one] ?? Infinity))
   if (alone !== undefined) return [alone]
-  let members = narrowed(whole, all)
+  let members = narrowed(whole, aroundFirstLate(whole, all))
   // The short ones go first: what stays are the fewest, longest steps.
   for (const one of members.toSorted((a, b) => (whole.duration[a] ?? 0) - (whole.duration[b] ?? 0))) {
     const without = members.filter((index) => index !== one)
@@ -96,9 +96,26 @@ function smallestImpossible(whole: Instance, all: readonly number[]): readonly n
   return members
 }
 
+/** The phases done without a pause up to the first late task, where they are impossible on their own; else everything. */
+function aroundFirstLate(whole: Instance, all: readonly number[]): readonly number[] {
+  const { order } = leastLate(whole, MAX_NODES)
+  let now = -Infinity
+  let busyFrom = 0
+  for (const task of order) {
+    const release = whole.release[task] ?? 0
+    if (release > now) busyFrom = whole.rank[task] ?? 0
+    now = Math.max(now, release) + (whole.duration[task] ?? 0)
+    if (now <= (whole.due[task] ?? Infinity)) continue
+    const last = whole.rank[task] ?? 0
+    const part = all.filter((index) => (whole.rank[index] ?? 0) >= busyFrom && (whole.rank[index] ?? 0) <= last)
+    return provenLateS(whole, part) === null ? all : part
+  }
+  return all
+}
+
 /** Leaves out phases from either end while the rest stays impossible, so that the filter starts small. */
 function narrowed(whole: Instance, all: readonly number[]): readonly number[] {
-  const ranks = [...new Set(whole.rank)]
+  const ranks = [...new Set(all.map((index) => whole.rank[index] ?? 0))]
   let members = all
   for (const rank of [...ranks, ...ranks.toReversed()]) {
     const without = members.filter((index) => whole.rank[index] !== rank)

@@ -300,6 +300,17 @@ describe('order and time', () => {
     expect(named.map((step) => step.ruleId)).toEqual(['dress-and-drink', 'clear-glass', 'clear-roof'])
   })
 
+  test('every short morning of a long trip is named once, with steps of its own night only', () => {
+    const short = Array.from({ length: 9 }, (_, index) => {
+      const one = night(index, 9, { weather: { lowC: -9, snowMm: 3 } })
+      const wake = (WINTER_MOMENTS.depart + index * DAY_S - 900) as Utc
+      return { ...one, moments: { ...one.moments, wake } }
+    })
+    const windows = build(short).conflicts.flatMap((one) => (one.kind === 'window' ? [one.stepKeys] : []))
+    const nightsOf = windows.map((keys) => [...new Set(keys.map((key) => key.split(':')[1]))].join())
+    expect(nightsOf.toSorted()).toEqual(short.map(({ nightId }) => nightId))
+  })
+
   test('a night without hours, target or dusk has steps and no conflicts', () => {
     const found = build([{ ...night(0, 1), moments: {} }])
     expect(found.conflicts).toEqual([])
