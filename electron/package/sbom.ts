@@ -40,6 +40,9 @@ export function shippedPackages(root: string): readonly Shipped[] {
     .sort((a, b) => (a.name === b.name ? compare(a.version, b.version) : compare(a.name, b.name)))
 }
 
+/** How the MIT licence begins, for a package that states it only in its file. */
+const MIT_WORDS = /Permission is hereby granted, free of charge, to any person obtaining a copy/
+
 const isShipped = ({ dev, devOptional, optional }: Locked): boolean =>
   dev !== true && devOptional !== true && optional !== true
 
@@ -48,12 +51,13 @@ const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)
 function shipped(root: string, path: string, { version, license, integrity }: Locked): Shipped {
   const manifest: unknown = JSON.parse(readFileSync(join(root, path, 'package.json'), 'utf8'))
   const { license: stated } = manifest as { license?: unknown }
+  const text = licenceText(join(root, path))
   return {
     name: path.slice(path.lastIndexOf('node_modules/') + 'node_modules/'.length),
     version: version ?? '',
-    licence: typeof stated === 'string' ? stated : (license ?? 'not stated'),
+    licence: typeof stated === 'string' ? stated : (license ?? (MIT_WORDS.test(text) ? 'MIT' : 'not stated')),
     integrity: integrity ?? null,
-    text: licenceText(join(root, path)),
+    text,
   }
 }
 
