@@ -79,11 +79,24 @@ function leastSquares(readings: readonly SupplyReading[]): SourceFit {
 /** Current from the breaker that may flow for hours, A. Breaker rating in A. */
 export const continuousA = (breakerA: number): number => CONTINUOUS_FACTOR * breakerA
 
+/**
+ * What the breaker lets flow for hours, A. In North America 80 %, by code. Elsewhere 80 % is prudence, not a rule: a breaker holds
+ * its rating, so a 6 A post is run in full rather than not at all, since charging control cannot ask for less.
+ */
+function breakerLimitA(supply: SupplyParameters): number {
+  const margin = continuousA(supply.breakerA)
+  if (isNorthAmerican(supply.connector, supply.nominalV)) return margin
+  return Math.max(margin, Math.min(supply.breakerA, smallestA(supply)))
+}
+
+/** Smallest current that charging may ask for here, A. */
+const smallestA = (supply: SupplyParameters): number => Math.max(supply.minimumA, PILOT_MINIMUM_A)
+
 /** The parts of the path that limit the current, each with what it carries for hours, A. */
 function limitsOf(supply: SupplyParameters): { part: SupplyLimit; currentA: number }[] {
   const rating = connectorRating(supply.connector)
   const candidates: readonly (readonly [SupplyLimit, number | null])[] = [
-    ['breaker', continuousA(supply.breakerA)],
+    ['breaker', breakerLimitA(supply)],
     [
       'socket',
       rating === null
@@ -148,7 +161,7 @@ export function supplyOutcome(supply: SupplyParameters): SupplyOutcome {
     wattsAtLoad: phaseFactor * voltsAtLoad * usableA,
     sag01: source.noLoadV > 0 ? (source.sourceOhm * usableA) / source.noLoadV : 0,
     heatInWiringW: phaseFactor * source.sourceOhm * usableA ** 2,
-    belowMinimum: usableA < Math.max(supply.minimumA, PILOT_MINIMUM_A),
+    belowMinimum: usableA < smallestA(supply) - 1e-9,
     ...floors,
   }
 }

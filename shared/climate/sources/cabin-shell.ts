@@ -1,6 +1,6 @@
 /** The parked cabin as one node: its loss by body class, cooling curve, air exchange, and a constant-temperature night. */
 import { J_PER_WH, S_PER_HOUR, WH_PER_KWH } from '../../units/index.ts'
-import { GLASS, outsideFilmWPerM2K, paneUWPerM2K } from './glass.ts'
+import { GLASS, coveredUWPerM2K, outsideFilmWPerM2K, paneUWPerM2K } from './glass.ts'
 
 /** Heat carried by a cubic metre of air, Wh/m3K: 1.2 kg/m3 x 1006 J/kgK. */
 const AIR_WH_PER_M3_K = (1.2 * 1006) / J_PER_WH
@@ -21,9 +21,10 @@ export type Shell = {
   readonly exchangePerH: number
 }
 
-/** Loss of a parked body, W/K, at a wind in m/s: glass with its wind film, body, and air exchange. */
-export const shellLossWPerK = (shell: Shell, windMPerS: number): number =>
-  shell.glassM2 * paneUWPerM2K({ ...GLASS, outsideWPerM2K: outsideFilmWPerM2K(windMPerS) }) +
+/** Loss of a parked body, W/K, at a wind in m/s and with a cover, m2K/W: glass with its wind film, body, and air exchange. */
+export const shellLossWPerK = (shell: Shell, windMPerS: number, coverM2KPerW = 0): number =>
+  shell.glassM2 *
+    coveredUWPerM2K(paneUWPerM2K({ ...GLASS, outsideWPerM2K: outsideFilmWPerM2K(windMPerS) }), coverM2KPerW) +
   shell.bodyM2 * shell.bodyUWPerM2K +
   AIR_WH_PER_M3_K * shell.airVolumeM3 * shell.exchangePerH
 

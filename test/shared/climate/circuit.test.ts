@@ -124,8 +124,14 @@ describe('the supply', () => {
     expect(outcome.askA).toBe(12)
   })
 
-  it('says that a 6 A post is below what charging control can ask for once the margin is kept', () => {
-    expect(supplyOutcome(supply({ breakerA: 6 })).belowMinimum).toBe(true)
+  it('runs a European 6 A post in full, since charging control cannot ask for less, and a smaller one not at all', () => {
+    expect(supplyOutcome(supply({ breakerA: 6 }))).toMatchObject({ usableA: 6, belowMinimum: false })
+    expect(supplyOutcome(supply({ breakerA: 5 })).belowMinimum).toBe(true)
+    expect(supplyOutcome(supply({ breakerA: 6, siteLimitA: 4 })).belowMinimum).toBe(true)
+  })
+
+  it('keeps the North American 80 % whatever is left of it', () => {
+    expect(supplyOutcome(supply({ connector: 'nema-5-15', nominalV: 120, breakerA: 7 })).belowMinimum).toBe(true)
   })
 
   it('holds a household outlet to 10 A for hours and a round pin to its breaker', () => {

@@ -97,7 +97,7 @@ export const heat: Handler = (inputs) => {
       bodyUWPerM2K: number(inputs, 'Ub'),
       exchangePerH: number(inputs, 'n0'),
     }
-    return { UA_W_K: shell.shellLossWPerK(body, numberOr(inputs, 'wind_ms', 0)) }
+    return { UA_W_K: shell.shellLossWPerK(body, numberOr(inputs, 'wind_ms', 0), numberOr(inputs, 'R_cover_m2K_W', 0)) }
   }
   if (has(inputs, 'R_cover_m2K_W'))
     return { U_covered: coveredUWPerM2K(number(inputs, 'U_glass'), number(inputs, 'R_cover_m2K_W')) }
