@@ -1,19 +1,27 @@
-/** The owner's own nights teach the cabin: loss and standing load fitted to what was read, with their spread. */
-import { S_PER_HOUR, WH_PER_KWH } from '../units/index.ts'
+/** The owner's own nights teach the cabin: its loss fitted to what was read, with the spread that the readings leave. */
+import { J_PER_WH } from '../units/index.ts'
 import { prepareNight } from './night-prepare.ts'
 import { runNight } from './night-run.ts'
-import { sleepRows } from './sleepers.ts'
+import type { RunColumns } from './night-state.ts'
+import type { Utc } from '../units/index.ts'
 import type { NightInput } from './types.ts'
 
-/** What was read after one night; null where it was not read. */
+/** What was read of one night between two moments; null where it was not read. */
 export type MeasuredNight = {
+  /** The night as it was: weather as observed, decisions as taken. */
   readonly input: NightInput
-  /** Energy taken at the post, Wh. */
-  readonly fromSiteWh: number | null
-  /** Charge at the end, fraction. */
-  readonly depart01: number | null
-  /** Lowest temperature inside during the hours asleep, °C. */
+  /** Usually bedtime and morning. */
+  readonly fromUtc: Utc
+  readonly toUtc: Utc
+  /** Electricity for heating as the vehicle shows it, Wh. */
+  readonly heatingWh: number | null
+  /** Energy on the post's meter, Wh. */
+  readonly siteWh: number | null
+  /** Charge at both moments, fractions. */
+  readonly from01: number | null
+  readonly to01: number | null
   readonly lowestInsideC: number | null
+  readonly meanInsideC: number | null
 }
 
 export type Calibration = {
@@ -21,97 +29,137 @@ export type Calibration = {
   readonly lossScale: number
   /** One standard deviation of the scale. */
   readonly lossScaleSpread: number
+  /** Loss of the shell at the first night's wind and covers, and its spread, W/K. */
   readonly lossWPerK: number
   readonly lossSpreadWPerK: number
+  /** Electricity for each kelvin between inside and outside over the measured nights, all in, W/K, and its spread; null where none was heated. */
+  readonly electricWPerK: number | null
+  readonly electricSpreadWPerK: number | null
   readonly nights: number
-  /** Root mean square of what the fit leaves, in units of each reading's own uncertainty. */
+  readonly readings: number
+  /** Root mean square of what the fit leaves, in units of each reading's uncertainty: near 1 where model and readings agree. */
   readonly misfit: number
 }
 
-/** Uncertainty of readings: kWh meter 2 %, thermometer 0.5 K, state of charge to 1 %. */
-const METER_01 = 0.02
+/** Uncertainty of readings: energy 2 %, thermometer 0.5 K, charge shown in whole percent (a uniform step of 0.01). */
+const ENERGY_01 = 0.02
 const THERMOMETER_K = 0.5
-const CHARGE_01 = 0.01
-/** How well the body class is known before any night: 30 % (cars). */
+const CHARGE_01 = 0.01 / Math.sqrt(12)
+/** What weather and model themselves leave open: 4 % of energy, 0.7 K (estimates). */
+const MODEL_01 = 0.04
+const MODEL_K = 0.7
+/** How well the body class is known before any night: 30 % (cars; vans 40 %). */
 const PRIOR_SPREAD_01 = 0.3
-const SCALE_MIN = 0.3
-const SCALE_MAX = 4
-const TURNS = 40
+const SCALE_MIN = 0.25
+const SCALE_MAX = 5
+/** Gauss-Newton turns, the step of its slope, and the change at which it ends. */
+const TURNS = 12
+const SLOPE_STEP = 0.02
+const ENOUGH = 1e-3
+/** Longest integration step while fitting, s: the readings are coarser than the model. */
+const INTEGRATION_S = 300
 
 /**
- * Fits the loss of the cabin to measured nights.
- * Nights with their inputs and readings. Result: scale with its spread, W/K at the first night's wind.
- * Least squares with each reading weighed by its uncertainty and the body class as a prior of 30 %; with no reading the prior comes back.
+ * Fits the loss of the cabin to measured nights, by least squares on the logarithm of the scale.
+ * Nights with their inputs (°C, Wh, fractions). Result: scale, W/K and electricity per kelvin, each with one standard deviation.
+ * Without a reading the body class comes back with its own spread. Each reading is weighed by its uncertainty; the body class is a prior of 30 %.
  */
 export function calibrate(nights: readonly MeasuredNight[]): Calibration {
-  const cost = (scale: number): number =>
-    nights.reduce((sum, night) => sum + misfitOf(night, scale), 0) + (Math.log(scale) / PRIOR_SPREAD_01) ** 2
-  const lossScale = leastOf(cost)
-  const step = 0.02
-  const curvature =
-    (cost(lossScale * (1 + step)) - 2 * cost(lossScale) + cost(lossScale * (1 - step))) / (lossScale * step) ** 2
-  const lossScaleSpread = curvature > 0 ? Math.sqrt(2 / curvature) : lossScale * PRIOR_SPREAD_01
+  let logScale = 0
+  let curvature = 1 / PRIOR_SPREAD_01 ** 2
+  for (let turn = 0; turn < TURNS; turn += 1) {
+    const here = misfits(nights, Math.exp(logScale))
+    const there = misfits(nights, Math.exp(logScale + SLOPE_STEP))
+    let gradient = logScale / PRIOR_SPREAD_01 ** 2
+    curvature = 1 / PRIOR_SPREAD_01 ** 2
+    here.forEach((misfit, index) => {
+      const slope = ((there[index] ?? misfit) - misfit) / SLOPE_STEP
+      gradient += slope * misfit
+      curvature += slope * slope
+    })
+    const next = Math.min(Math.log(SCALE_MAX), Math.max(Math.log(SCALE_MIN), logScale - gradient / curvature))
+    const change = Math.abs(next - logScale)
+    logScale = next
+    if (change < ENOUGH) break
+  }
+  return told(nights, Math.exp(logScale), Math.exp(logScale) / Math.sqrt(curvature))
+}
+
+function told(nights: readonly MeasuredNight[], lossScale: number, lossScaleSpread: number): Calibration {
+  const left = misfits(nights, lossScale)
   const first = nights[0]
-  const readings = nights.reduce((sum, night) => sum + readingsOf(night), 0)
-  const lossWPerK =
-    first === undefined ? 0 : runNight(prepareNight(scaled(first.input, lossScale)), first.input.decisions).shellWPerK
+  const lossWPerK = first === undefined ? 0 : runScaled(first.input, lossScale).shellWPerK
+  const electric = electricWPerK(nights, lossScale)
+  const electricUp = electricWPerK(nights, lossScale + lossScaleSpread)
   return {
     lossScale,
     lossScaleSpread,
     lossWPerK,
     lossSpreadWPerK: (lossWPerK * lossScaleSpread) / lossScale,
+    electricWPerK: electric,
+    electricSpreadWPerK: electric === null || electricUp === null ? null : Math.abs(electricUp - electric),
     nights: nights.length,
-    misfit:
-      readings === 0 ? 0 : Math.sqrt(nights.reduce((sum, night) => sum + misfitOf(night, lossScale), 0) / readings),
+    readings: left.length,
+    misfit: left.length === 0 ? 0 : Math.sqrt(left.reduce((sum, misfit) => sum + misfit * misfit, 0) / left.length),
   }
 }
 
-const scaled = (input: NightInput, lossScale: number): NightInput => ({
-  ...input,
-  cabin: { ...input.cabin, lossScale },
-})
+const runScaled = (input: NightInput, lossScale: number) =>
+  runNight(prepareNight({ ...input, cabin: { ...input.cabin, lossScale } }, INTEGRATION_S), input.decisions)
 
-const readingsOf = (night: MeasuredNight): number =>
-  [night.fromSiteWh, night.depart01, night.lowestInsideC].filter((reading) => reading !== null).length
-
-function misfitOf(night: MeasuredNight, scale: number): number {
-  const input = scaled(night.input, scale)
-  const run = runNight(prepareNight(input, S_PER_HOUR / 6), input.decisions)
-  let sum = 0
-  if (night.fromSiteWh !== null)
-    sum += ((run.totals.supplyWh - night.fromSiteWh) / Math.max(METER_01 * night.fromSiteWh, WH_PER_KWH / 20)) ** 2
-  if (night.depart01 !== null) sum += ((run.charge01 - night.depart01) / CHARGE_01) ** 2
-  if (night.lowestInsideC !== null) {
-    const rows = sleepRows(input, run.columns)
-    const lowest = rows.reduce((least, row) => Math.min(least, run.columns.bedAirC[row] ?? Infinity), Infinity)
-    sum += ((lowest - night.lowestInsideC) / THERMOMETER_K) ** 2
-  }
-  return sum
+/** Computed less read, of every reading of every night, in units of its uncertainty. */
+function misfits(nights: readonly MeasuredNight[], lossScale: number): readonly number[] {
+  return nights.flatMap((night) => {
+    const { columns } = runScaled(night.input, lossScale)
+    const rows = rowsBetween(columns, night.fromUtc, night.toUtc)
+    const list: number[] = []
+    const energy = (computedWh: number, readWh: number | null): void => {
+      if (readWh !== null) list.push((computedWh - readWh) / (Math.max(readWh, 500) * Math.hypot(ENERGY_01, MODEL_01)))
+    }
+    const kelvin = (computedC: number, readC: number | null): void => {
+      if (readC !== null) list.push((computedC - readC) / Math.hypot(THERMOMETER_K, MODEL_K))
+    }
+    const usedWh = energyWh(columns.heatingElectricW, columns.atUtc, rows) + energyWh(columns.bedHeatW, columns.atUtc, rows)
+    energy(usedWh, night.heatingWh)
+    energy(energyWh(columns.supplyW, columns.atUtc, rows), night.siteWh)
+    kelvin(rows.reduce((least, row) => Math.min(least, columns.bedAirC[row] ?? least), Infinity), night.lowestInsideC)
+    kelvin(mean(columns.bedAirC, rows), night.meanInsideC)
+    if (night.from01 !== null && night.to01 !== null && night.input.battery !== null) {
+      const gained01 = (columns.charge01[rows.at(-1) ?? 0] ?? 0) - (columns.charge01[rows[0] ?? 0] ?? 0)
+      const model01 = (MODEL_01 * usedWh) / night.input.battery.usableWh
+      list.push((gained01 - (night.to01 - night.from01)) / Math.hypot(CHARGE_01 * Math.SQRT2, model01))
+    }
+    return list
+  })
 }
 
-/** Least of a smooth function of the scale, by golden section on its logarithm. */
-function leastOf(cost: (scale: number) => number): number {
-  const ratio = (Math.sqrt(5) - 1) / 2
-  let low = Math.log(SCALE_MIN)
-  let high = Math.log(SCALE_MAX)
-  let left = high - ratio * (high - low)
-  let right = low + ratio * (high - low)
-  let leftCost = cost(Math.exp(left))
-  let rightCost = cost(Math.exp(right))
-  for (let turn = 0; turn < TURNS && high - low > 1e-4; turn += 1) {
-    if (leftCost < rightCost) {
-      high = right
-      right = left
-      rightCost = leftCost
-      left = high - ratio * (high - low)
-      leftCost = cost(Math.exp(left))
-    } else {
-      low = left
-      left = right
-      leftCost = rightCost
-      right = low + ratio * (high - low)
-      rightCost = cost(Math.exp(right))
+/** Mean heating electricity over mean difference, all nights together, W/K. */
+function electricWPerK(nights: readonly MeasuredNight[], lossScale: number): number | null {
+  let watts = 0
+  let kelvin = 0
+  for (const night of nights) {
+    const { columns } = runScaled(night.input, lossScale)
+    const rows = rowsBetween(columns, night.fromUtc, night.toUtc).filter((row) => (columns.heatW[row] ?? 0) > 0)
+    for (const row of rows) {
+      watts += columns.heatingElectricW[row] ?? 0
+      kelvin += (columns.frontAirC[row] ?? 0) - (columns.outsideC[row] ?? 0)
     }
   }
-  return Math.exp((low + high) / 2)
+  return kelvin > 0 ? watts / kelvin : null
 }
+
+/** Rows between two moments, both ends in; at least one. */
+function rowsBetween(columns: RunColumns, fromUtc: number, toUtc: number): readonly number[] {
+  const rows: number[] = []
+  columns.atUtc.forEach((atUtc, row) => {
+    if (atUtc >= fromUtc && atUtc <= toUtc) rows.push(row)
+  })
+  return rows.length > 0 ? rows : [columns.atUtc.length - 1]
+}
+
+/** Energy of a column of mean powers, Wh; the first row ends where the span begins and is left out. */
+const energyWh = (powerW: Float64Array, atUtc: Float64Array, rows: readonly number[]): number =>
+  rows.slice(1).reduce((sum, row) => sum + ((powerW[row] ?? 0) * ((atUtc[row] ?? 0) - (atUtc[row - 1] ?? 0))) / J_PER_WH, 0)
+
+const mean = (column: Float64Array, rows: readonly number[]): number =>
+  rows.reduce((sum, row) => sum + (column[row] ?? 0), 0) / rows.length

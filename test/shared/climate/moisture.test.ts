@@ -17,7 +17,10 @@ describe('saturation against psychrolib 1.1.1', () => {
   it('the ratio of water agrees at three pressures', () => {
     for (const pressure of [101_325, 90_000, 75_000]) {
       for (let tempC = -30; tempC <= 40; tempC += 1.3) {
-        expect(saturationRatio(tempC, pressure) / psychrolib.GetHumRatioFromRelHum(tempC, 1, pressure)).toBeCloseTo(1, 5)
+        expect(saturationRatio(tempC, pressure) / psychrolib.GetHumRatioFromRelHum(tempC, 1, pressure)).toBeCloseTo(
+          1,
+          5,
+        )
       }
     }
   })
