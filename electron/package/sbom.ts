@@ -40,8 +40,12 @@ export function shippedPackages(root: string): readonly Shipped[] {
     .sort((a, b) => (a.name === b.name ? compare(a.version, b.version) : compare(a.name, b.name)))
 }
 
-/** How the MIT licence begins, for a package that states it only in its file. */
-const MIT_WORDS = /Permission is hereby granted, free of charge, to any person obtaining a copy/
+/** How licences begin, for packages that state theirs only in a file. */
+function licenceByWords(text: string): string {
+  if (/Permission is hereby granted, free of charge, to any person obtaining a copy/.test(text)) return 'MIT'
+  if (!/Redistribution and use in source and binary forms/.test(text)) return 'not stated'
+  return /Neither the name/.test(text) ? 'BSD-3-Clause' : 'BSD-2-Clause'
+}
 
 const isShipped = ({ dev, devOptional, optional }: Locked): boolean =>
   dev !== true && devOptional !== true && optional !== true
@@ -55,7 +59,7 @@ function shipped(root: string, path: string, { version, license, integrity }: Lo
   return {
     name: path.slice(path.lastIndexOf('node_modules/') + 'node_modules/'.length),
     version: version ?? '',
-    licence: typeof stated === 'string' ? stated : (license ?? (MIT_WORDS.test(text) ? 'MIT' : 'not stated')),
+    licence: typeof stated === 'string' ? stated : (license ?? licenceByWords(text)),
     integrity: integrity ?? null,
     text,
   }

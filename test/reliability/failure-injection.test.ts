@@ -87,15 +87,18 @@ describe.each(Object.entries(OPERATIONS))('%s, with each of its calls failing', 
 
 describe('a save that failed', () => {
   it('never says it worked while the old bytes stand there', async () => {
+    const lies: string[] = []
     for (const code of CODES) {
       for (let atCall = 1; ; atCall += 1) {
         const disk = freshDisk()
         const failing = failingCalls(disk.calls(), { atCall, code, forEver: true })
         const result = await save(failing.calls)
         if (failing.count() < atCall) break
-        if (result.ok) expect(disk.get(PATH), `${code} at ${atCall}`).toEqual(NEW)
+        const bytes = disk.get(PATH)
+        if (result.ok && (bytes === null || Buffer.compare(bytes, NEW) !== 0)) lies.push(`${code} at ${atCall}`)
       }
     }
+    expect(lies).toEqual([])
   })
 
   it('works when tried again once the trouble is over', async () => {
