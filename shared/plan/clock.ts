@@ -84,3 +84,14 @@ function checkOutInstant(night: Night, clock: string): Utc {
   const at = nightInstant(night, clock)
   return clock >= NOON ? ((at + 24 * S_PER_HOUR) as Utc) : at
 }
+
+/** Time spent at the target once the sun is up, common practice. */
+const STAY_AFTER_SUNRISE_S = S_PER_HOUR
+
+/** Back at the pitch after the target: the sun up, the stay, and the way back; null without a target that has a sunrise. */
+export function backFromTarget(night: Night, clock: NightClock): Utc | null {
+  const { target } = night
+  if (target === undefined || clock.beAtTargetUtc === null) return null
+  const sunriseUtc = clock.beAtTargetUtc + minutes(target.minutesBeforeSunrise)
+  return (sunriseUtc + STAY_AFTER_SUNRISE_S + minutes(target.driveMin + target.walkMin)) as Utc
+}

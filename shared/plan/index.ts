@@ -16,5 +16,14 @@ export type {
   RemedyChange,
   Verdict,
 } from './types.ts'
-export { toICalendar } from '../checklist/index.ts'
+export {
+  BUILT_IN_RULES,
+  MOMENT_NAMES,
+  PHASES,
+  fromCondition,
+  readsOf,
+  ruleFromLesson,
+  toCondition,
+  toICalendar,
+} from '../checklist/index.ts'
 export type { Calendar, CalendarEntry } from '../checklist/index.ts'

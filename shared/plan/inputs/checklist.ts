@@ -1,11 +1,11 @@
 /** Plan so far to the checklist engine's input: facts and moments of each night, and the moves that the changeover asks for. */
-import { BUILT_IN_RULES, asFacts } from '../../checklist/index.ts'
-import type { ChecklistInput, ChecklistNight, GivenStep, Moments, Rule } from '../../checklist/index.ts'
+import { BUILT_IN_RULES, asFacts, ruleFromOwn } from '../../checklist/index.ts'
+import type { ChecklistInput, ChecklistNight, GivenStep, Moments } from '../../checklist/index.ts'
 import type { Night, Trip } from '../../document/index.ts'
 import type { Changeover, PackingOutcome } from '../../packing/index.ts'
 import { S_PER_MINUTE } from '../../units/index.ts'
 import type { Utc } from '../../units/index.ts'
-import { nightInstant } from '../clock.ts'
+import { backFromTarget, nightInstant } from '../clock.ts'
 import type { NightClock, NightPlan } from '../types.ts'
 import { nightFacts } from './facts.ts'
 import { places } from './places.ts'
@@ -15,7 +15,7 @@ const MOVE_S = 45
 
 export function checklistInput(trip: Trip, packing: PackingOutcome, nights: readonly NightPlan[]): ChecklistInput {
   return {
-    rules: [...BUILT_IN_RULES, ...trip.checklist.rules.filter((rule) => rule.enabled).map(ownRule)],
+    rules: [...BUILT_IN_RULES, ...trip.checklist.rules.filter((rule) => rule.enabled).map(ruleFromOwn)],
     switchedOffRuleIds: trip.checklist.switchedOffRuleIds,
     nights: trip.nights.flatMap((night, at): ChecklistNight[] => {
       const plan = nights[at]
@@ -37,16 +37,6 @@ export function checklistInput(trip: Trip, packing: PackingOutcome, nights: read
     })),
   }
 }
-
-const ownRule = (rule: Trip['checklist']['rules'][number]): Rule => ({
-  id: rule.id,
-  phase: rule.phase,
-  text: { kind: 'own', step: rule.step, reason: rule.reason },
-  reads: [],
-  when: rule.when,
-  after: rule.after,
-  durationS: rule.durationMin * S_PER_MINUTE,
-})
 
 /** Instants that rules may name; one that the night does not have is left out. */
 function moments(night: Night, clock: NightClock): Moments {
@@ -71,6 +61,7 @@ function moments(night: Night, clock: NightClock): Moments {
     civilDawn: sun.civilDawnUtc,
     sunrise: sun.sunriseUtc,
     beAtTarget: clock.beAtTargetUtc,
+    backFromTarget: backFromTarget(night, clock),
     checkOutBy: clock.checkOutUtc,
   }
   return Object.fromEntries(Object.entries(named).flatMap(([name, utc]) => (utc === null ? [] : [[name, utc]])))
@@ -104,14 +95,14 @@ function moveSteps(
       key,
       ruleId: `move-${when}`,
       nightId,
-      phase: when === 'dusk' ? 'bedtime' : 'morning',
+      phase: when === 'dusk' ? 'before-dark' : 'morning',
       text: {
         kind: 'key',
         step: move.waits ? `move.${when}.wait` : `move.${when}.step`,
         reason: `move.${when}.reason`,
       },
       params: { unit: nameOf(move.unitId), from: words(move.from), to: words(move.to), door: move.door ?? '' },
-      after: before === null ? [] : [before],
+      after: before === null ? (when === 'dusk' ? ['bed-prepare'] : []) : [before],
       durationS: MOVE_S,
       notBeforeUtc: null,
       deadlineUtc: null,

@@ -1,12 +1,11 @@
 /** Facts of the load: what is where tonight, what frost or heat would harm, what is loose, wet, wanted at night. */
+import { unusedPieces } from '../../checklist/index.ts'
 import type { ChecklistFacts, PlacedThing } from '../../checklist/index.ts'
 import type { Night, Piece, Trip } from '../../document/index.ts'
 import type { Layout, PackCaution, PackingOutcome } from '../../packing/index.ts'
 import { loadedPieces, nightState } from '../load.ts'
 import { places } from './places.ts'
 
-/** A piece on this many nights' lessons as unused is suggested to stay at home. */
-const UNUSED_NIGHTS = 3
 const NOWHERE: Layout = { placements: [], away: [] }
 
 export function loadFacts(trip: Trip, packing: PackingOutcome, night: Night): ChecklistFacts['load'] {
@@ -24,6 +23,11 @@ export function loadFacts(trip: Trip, packing: PackingOutcome, night: Night): Ch
       .filter((caution) => caution.code === code)
       .map(({ unitId, bayId }) => ({ id: unitId, name: at.nameOf(unitId), place: at.bayName(bayId) }))
   const lowC = night.weather.lowC - night.weather.coldMarginK
+  const keepAlways = new Set(
+    pieces
+      .filter(({ traits, access }) => traits.mustCarry === true || access.includes('emergency'))
+      .map(({ id }) => id),
+  )
   return {
     unrestrained: cautioned('unrestrained'),
     aboveSeatBack: cautioned('above-seat-back'),
@@ -56,7 +60,12 @@ export function loadFacts(trip: Trip, packing: PackingOutcome, night: Night): Ch
     looseAtNightBesideDriver: false,
     movesAtDusk: packed?.changeover.moves.length ?? 0,
     movesInMorning: packed?.changeback.moves.length ?? 0,
-    unused: unused(trip, pieces),
+    unused: unusedPieces(
+      trip.checklist.lessons.flatMap(({ unusedPieceIds }) =>
+        unusedPieceIds === undefined ? [] : [{ unusedPieceIds }],
+      ),
+      keepAlways,
+    ).flatMap((id) => pieces.filter((piece) => piece.id === id).map(named)),
   }
 }
 
@@ -65,18 +74,4 @@ function heavyBins(trip: Trip, packing: PackingOutcome): ChecklistFacts['load'][
     const bin = trip.kit.bins.find(({ id }) => id === unit.id)
     return bin !== undefined && unit.massG > bin.liftLimitG ? [{ id: bin.id, name: bin.name, massG: unit.massG }] : []
   })
-}
-
-/** Pieces that the last lessons call unused, night after night. */
-function unused(trip: Trip, pieces: readonly Piece[]): ChecklistFacts['load']['unused'] {
-  const told = trip.checklist.lessons
-    .flatMap(({ unusedPieceIds }) => (unusedPieceIds === undefined ? [] : [unusedPieceIds]))
-    .slice(-UNUSED_NIGHTS)
-  if (told.length < UNUSED_NIGHTS) return []
-  return pieces
-    .filter(
-      ({ id, traits, access }) =>
-        traits.mustCarry !== true && !access.includes('emergency') && told.every((ids) => ids.includes(id)),
-    )
-    .map(({ id, name }) => ({ id, name }))
 }

@@ -1,9 +1,9 @@
 /** Facts of the clock, of the people and of their water. */
 import type { ChecklistFacts } from '../../checklist/index.ts'
 import type { Night, Piece, Trip } from '../../document/index.ts'
-import { S_PER_DAY, S_PER_MINUTE } from '../../units/index.ts'
+import { S_PER_MINUTE } from '../../units/index.ts'
 import type { Utc } from '../../units/index.ts'
-import { nightInstant } from '../clock.ts'
+import { backFromTarget, nightInstant } from '../clock.ts'
 import { loadedPieces } from '../load.ts'
 import type { NightClock, NightPlan } from '../types.ts'
 
@@ -22,7 +22,7 @@ export function clockFacts(night: Night, clock: NightClock): ChecklistFacts['clo
   const early = checkIn === undefined ? null : minutesBetween(clock.arriveUtc, nightInstant(night, checkIn.from))
   const unplugLate =
     night.hookup === undefined ? null : minutesBetween(clock.departUtc, nightInstant(night, night.hookup.unplug))
-  const away = clock.beAtTargetUtc !== null
+  const back = backFromTarget(night, clock)
   return {
     arriveAfterSunsetMin: clock.sun.sunsetUtc === null ? null : minutesBetween(clock.sun.sunsetUtc, clock.arriveUtc),
     arriveInDark:
@@ -30,15 +30,15 @@ export function clockFacts(night: Night, clock: NightClock): ChecklistFacts['clo
         ? clock.sun.sunsetUtc === null && clock.sun.sunriseUtc === null
         : clock.arriveUtc > clock.sun.civilDuskUtc,
     hasQuietHours: night.quiet !== undefined,
-    arriveAfterCheckInMin: late !== null && late > 0 ? late : null,
+    arriveAfterCheckInMin: late,
     arriveBeforeCheckInMin: early !== null && early > 0 ? early : null,
     departInBanMin: untilEnd(clock.departUtc, clock.banFromUtc, clock.banToUtc),
     departInGateMin: untilEnd(clock.departUtc, clock.gateFromUtc, clock.gateToUtc),
     departInQuietMin: untilEnd(clock.departUtc, clock.quietFromUtc, clock.quietToUtc),
     arriveInQuietMin: untilEnd(clock.arriveUtc, clock.quietFromUtc, clock.quietToUtc),
     unplugAfterDepartMin: unplugLate !== null && unplugLate > 0 ? unplugLate : null,
-    checkOutWhileAway: away && clock.checkOutUtc !== null && clock.checkOutUtc < clock.departUtc + S_PER_DAY / 2,
-    returnsAfterTarget: away,
+    checkOutWhileAway: back !== null && clock.checkOutUtc !== null && back > clock.checkOutUtc,
+    returnsAfterTarget: back !== null,
   }
 }
 
