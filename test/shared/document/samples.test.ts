@@ -2,6 +2,7 @@
 import { readFileSync, readdirSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { parseTrip, serializeTrip } from '../../../shared/document/index.ts'
+import { derivePlan } from '../../../shared/plan/index.ts'
 
 const folder = new URL('../../../assets/samples/', import.meta.url)
 const files = readdirSync(folder).filter((file) => file.endsWith('.trip.json'))
@@ -30,5 +31,13 @@ describe('the sample trips', () => {
     expect(trip.nights.map((night) => night.hookup?.connector).length).toBe(2)
     expect(new Set(trip.nights.map((night) => night.hookup?.connector)).size).toBe(2)
     expect(trip.kit.pieces.some((piece) => piece.spare && piece.bedding !== undefined)).toBe(true)
+  })
+
+  it.each(files)('holds: nothing falls short on either night: %s', (file) => {
+    const read = parseTrip(readFileSync(new URL(file, folder)))
+    if (!read.ok) throw new Error(file)
+    const plan = derivePlan(read.value, { seed: 1, iterations: 60, remedies: false })
+    const short = plan.findings.filter((finding) => finding.severity === 'shortfall').map((finding) => finding.problem)
+    expect(short).toEqual([])
   })
 })

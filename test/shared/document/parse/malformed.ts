@@ -176,7 +176,7 @@ export const BAD_SENSE: readonly Malformed[] = [
     2,
   ]),
   set('an opening beyond its face', ['vehicle', 'bays', 0, 'openings', 0, 'toMm'], [1300, 700], 'opening-outside-face'),
-  set('an opening of no width', ['vehicle', 'bays', 0, 'openings', 0, 'toMm'], [60, 700], 'opening-empty'),
+  set('an opening of no width', ['vehicle', 'bays', 0, 'openings', 0, 'toMm'], [0, 700], 'opening-empty'),
   set(
     'a wheel arch outside the bay',
     ['vehicle', 'bays', 0, 'obstacles', 1, 'atMm'],
