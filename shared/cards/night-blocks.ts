@@ -47,6 +47,7 @@ export function supplyBlocks(one: OneNight, { text }: CardInput): readonly Block
     [text.t('cards.supply.stop'), text.voltage(supply.stopV).text],
     [text.t('cards.supply.watts'), text.power(supply.wattsAtLoad).text],
     [text.t('cards.supply.wiring'), text.power(supply.heatInWiringW).text],
+    [text.t('cards.supply.contact'), text.power(supply.contactAtWorstW).text],
     [text.t('cards.supply.energy'), text.energy(one.plan.outcome.fromSiteWh).text],
   ]
   if (supplyInput !== null) {

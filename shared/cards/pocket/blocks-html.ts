@@ -9,7 +9,8 @@ export const blocksToHtml = (blocks: readonly Block[]): string => blocks.map(blo
 function blockToHtml(block: Block): string {
   switch (block.kind) {
     case 'heading': {
-      const level = block.level + 2
+      // Below a section's h2, and no level left out.
+      const level = Math.min(block.level + 2, 4)
       return `<h${level}>${escapeMarkup(block.text)}</h${level}>`
     }
     case 'paragraph': {
@@ -50,5 +51,5 @@ function tableToHtml({ columns, rows }: Extract<Block, { kind: 'table' }>): stri
   }
   const head = headed ? `<tr>${columns.map((column, index) => cell('th', column.title, index)).join('')}</tr>` : ''
   const body = rows.map((row) => `<tr>${row.map((words, index) => cell('td', words, index)).join('')}</tr>`).join('\n')
-  return `<div class="wide"><table>${head}${body}</table></div>`
+  return `<div class="wide" tabindex="0"><table>${head}${body}</table></div>`
 }

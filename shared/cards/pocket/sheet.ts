@@ -68,6 +68,7 @@ function sheetOf(input: PocketInput, shown: Shown): string {
 <title>${words(`${text.t('pocket.title')} \u00b7 ${trip.title}`)}</title>
 <style>${POCKET_STYLE}</style></head>
 <body ${pageData(input)}>
+<main>
 <label class="theme"><input type="checkbox" id="night-red"> ${words(text.t('pocket.nightRed'))}</label>
 <h1>${words(trip.title)}</h1>
 <p><b>${words(verdictWords(card))}</b></p>
@@ -91,6 +92,7 @@ ${section('help', `${each((one) => blocksToHtml([helpTable(one, card)]))}<p><b>$
 ${section('readings', `<p>${words(text.t('pocket.readingsHow'))}</p>${each((one) => readingsHtml(one.night.id, text))}`)}
 ${section('back', backHtml(card))}
 <p><small>${words(text.t('cards.footer', { title: trip.title }))}</small></p>
+</main>
 <script>${POCKET_SCRIPT}</script>
 </body></html>
 `

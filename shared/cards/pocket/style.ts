@@ -25,7 +25,7 @@ ul,ol{margin:0;padding:0;list-style:none}
 .steps time{font-weight:700;white-space:nowrap}
 .caution{border-left:4px solid var(--ink);padding-left:8px}
 .steps li.skipped .what{text-decoration:line-through}
-input[type=checkbox]{appearance:none;-webkit-appearance:none;flex:none;width:26px;height:26px;margin:0;border:2px solid var(--ink);border-radius:3px;background:var(--paper);display:grid;place-items:center}
+input[type=checkbox]{appearance:none;-webkit-appearance:none;flex:none;width:26px;height:26px;margin:0;border:2px solid var(--ink);border-radius:3px;background:var(--paper);color:var(--ink);display:grid;place-items:center}
 input[type=checkbox]:checked::after{content:"";width:8px;height:14px;margin-top:-4px;border:solid var(--ink);border-width:0 3px 3px 0;transform:rotate(45deg)}
 :focus-visible{outline:3px solid var(--ink);outline-offset:2px}
 table{border-collapse:collapse;width:100%}

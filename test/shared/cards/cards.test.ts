@@ -159,7 +159,7 @@ describe('the night card', () => {
     'Stop after 84 km: Valley car park\n31 % › 60 %, 25 min',
     'Supply lost at 03:00',
     '88 mm under the rear wheels',
-    'Bedding: Winter quilt and Mattress.',
+    'Bedding: Winter quilt · Mattress.',
     'Sunset',
     'Feet cold from',
   ])('says "%s"', (sentence) => {
