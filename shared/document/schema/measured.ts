@@ -17,7 +17,8 @@ export const measuredSchema = z.strictObject({
   clock: clockSchema,
   volts: voltageVSchema.optional(),
   currentA: currentASchema.optional(),
-  meterWh: energyWhSchema.optional(),
+  /** Reading of a meter that has run for years. */
+  meterWh: z.number().min(0).max(1_000_000_000).optional(),
   charge01: fraction01Schema.optional(),
   lowestInsideC: tempCSchema.optional(),
   meanInsideC: tempCSchema.optional(),

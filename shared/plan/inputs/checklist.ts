@@ -2,7 +2,7 @@
 import { BUILT_IN_RULES, asFacts, ruleFromOwn } from '../../checklist/index.ts'
 import type { ChecklistInput, ChecklistNight, GivenStep, Moments } from '../../checklist/index.ts'
 import type { Night, Trip } from '../../document/index.ts'
-import type { Changeover, PackingOutcome } from '../../packing/index.ts'
+import type { Changeover, Move, PackingOutcome } from '../../packing/index.ts'
 import type { Utc } from '../../units/index.ts'
 import { backFromTarget, nightInstant } from '../clock.ts'
 import type { NightClock, NightPlan } from '../types.ts'
@@ -100,7 +100,13 @@ function moveSteps(
         step: move.waits ? `move.${when}.wait` : `move.${when}.step`,
         reason: `move.${when}.reason`,
       },
-      params: { unit: nameOf(move.unitId), from: words(move.from), to: words(move.to), door: move.door ?? '' },
+      params: {
+        unit: nameOf(move.unitId),
+        from: words(move.from),
+        to: words(move.to),
+        door: move.door ?? '',
+        spot: shift(move),
+      },
       after: before === null ? (when === 'dusk' ? ['bed-prepare'] : []) : [before],
       durationS: MOVE_S,
       notBeforeUtc: null,
@@ -111,4 +117,16 @@ function moveSteps(
     before = key
     return step
   })
+}
+
+const manner = (move: Move): 'step' | 'wait' | 'within' =>
+  move.waits ? 'wait' : shift(move) === '' ? 'step' : 'within'
+
+/** Which way a unit goes inside its own bay, by the longest part of its way; empty where it changes bays. */
+function shift({ from, to }: Move): string {
+  if (!('bayId' in from) || !('bayId' in to) || from.bayId !== to.bayId) return ''
+  const [x = 0, y = 0, z = 0] = to.atMm.map((at, axis) => at - (from.atMm[axis] ?? 0))
+  if (Math.abs(x) >= Math.abs(y) && Math.abs(x) >= Math.abs(z)) return x > 0 ? 'front' : x < 0 ? 'rear' : 'turned'
+  if (Math.abs(y) >= Math.abs(z)) return y > 0 ? 'right' : 'left'
+  return z > 0 ? 'up' : 'down'
 }
