@@ -97,7 +97,7 @@ function moveSteps(
       phase: when === 'dusk' ? 'before-dark' : 'morning',
       text: {
         kind: 'key',
-        step: move.waits ? `move.${when}.wait` : `move.${when}.step`,
+        step: `move.${when}.${manner(move)}`,
         reason: `move.${when}.reason`,
       },
       params: {
