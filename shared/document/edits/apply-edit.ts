@@ -57,7 +57,7 @@ export function applyEdit(trip: Trip, edit: Edit): Result<Trip> {
 }
 
 /** A changed trip, checked where it differs from a valid one. */
-export function checkChange(before: Trip, after: Trip): Result<Trip> {
+function checkChange(before: Trip, after: Trip): Result<Trip> {
   if (before === after) return ok(after)
   const shape = validateChange(before, after)
   const problems: readonly Problem[] = shape.length > 0 ? shape : checkTrip(after)
