@@ -1,6 +1,7 @@
 /** The supply at the post: what it can carry for hours, how far it sags, and the current worth asking for. */
 import { invariant } from '../result/index.ts'
 import type { SupplyLimit, SupplyOutcome, SupplyParameters, SupplyReading } from './types.ts'
+import { ADVISED_BRANCH_DROP_01, contactHeat } from './sources/wiring.ts'
 import { connectorRating, isDomestic, isNorthAmerican } from './sources/connectors.ts'
 
 /** 80 % of the breaker for loads of 3 h or more (NEC 210.20(A), 625.42); kept elsewhere as a margin (common practice). */
@@ -161,10 +162,17 @@ export function supplyOutcome(supply: SupplyParameters): SupplyOutcome {
     wattsAtLoad: phaseFactor * voltsAtLoad * usableA,
     sag01: source.noLoadV > 0 ? (source.sourceOhm * usableA) / source.noLoadV : 0,
     heatInWiringW: phaseFactor * source.sourceOhm * usableA ** 2,
+    contactAtWorstW: contactHeat(excessOhm(source, supply), usableA).heatW,
     belowMinimum: usableA < smallestA(supply) - 1e-9,
     ...floors,
   }
 }
+
+/** Resistance beyond that of a sound path, ohm: one that drops 3 % at the breaker's continuous current (NEC 210.19(A), advice for a branch). Only a measured sag can show it. */
+const excessOhm = (source: SourceFit, supply: SupplyParameters): number =>
+  source.measured
+    ? Math.max(0, source.sourceOhm - (ADVISED_BRANCH_DROP_01 * supply.nominalV) / continuousA(supply.breakerA))
+    : 0
 
 /** Three phases count as sqrt(3) times line volts; a red connector read at 230 V is used on one phase. */
 const phaseFactorOf = (supply: SupplyParameters): number =>

@@ -227,6 +227,8 @@ export type SupplyOutcome = {
   readonly wattsAtLoad: number
   readonly sag01: number
   readonly heatInWiringW: number
+  /** Heat in the weakest contact if all resistance beyond a sound path's sat in it, W: the worst case, not a measurement. */
+  readonly contactAtWorstW: number
   /** Below the smallest current a charging unit can ask for. */
   readonly belowMinimum: boolean
   /** Below this add no load. */
@@ -348,7 +350,11 @@ export type NightSearch = {
   /** The recommended plan where things turn out worse. */
   readonly sensitivity?: {
     /** Outside 5 K colder all night. */
-    readonly colder: { readonly comfortMarginK: number; readonly depart01: number | null; readonly legMarginWh: number | null }
+    readonly colder: {
+      readonly comfortMarginK: number
+      readonly depart01: number | null
+      readonly legMarginWh: number | null
+    }
     /** The leg takes 10 % more. */
     readonly thirstier: { readonly legMarginWh: number | null }
   }

@@ -449,6 +449,7 @@ function nightPlan(nightId: string, shiftS: number): NightPlan {
       wattsAtLoad: 2840,
       sag01: 0.038,
       heatInWiringW: 66,
+      contactAtWorstW: 60,
       belowMinimum: false,
       stepDownV: 215,
       stopV: 207,

@@ -258,6 +258,7 @@ export const supplyOutcomeSchema = z.object({
   wattsAtLoad: z.number(),
   sag01: z.number(),
   heatInWiringW: z.number(),
+  contactAtWorstW: z.number(),
   belowMinimum: z.boolean(),
   holdV: z.number(),
   stepDownV: z.number(),

@@ -124,6 +124,7 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.supply.stop': 'Laden beenden unter',
   'cards.supply.watts': 'Leistung am Stecker',
   'cards.supply.wiring': 'Als Wärme in der Leitung verloren',
+  'cards.supply.contact': 'In einem schlechten Kontakt, höchstens',
   'cards.supply.energy': 'Energie von der Säule',
   'cards.supply.hours': 'Eingesteckt',
   'cards.supply.belowMinimum':

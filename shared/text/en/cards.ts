@@ -121,6 +121,7 @@ export const cards = {
   'cards.supply.stop': 'Stop charging below',
   'cards.supply.watts': 'Power at the plug',
   'cards.supply.wiring': 'Lost as heat in the wiring',
+  'cards.supply.contact': 'In one weak contact, at worst',
   'cards.supply.energy': 'Energy from the post',
   'cards.supply.hours': 'Plugged in',
   'cards.supply.belowMinimum':

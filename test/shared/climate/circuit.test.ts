@@ -118,6 +118,19 @@ describe('the supply', () => {
     expect(outcome.belowMinimum).toBe(false)
   })
 
+  it('shows what one weak contact would take at worst, and claims none where nothing was measured', () => {
+    // 1.25 ohm at 8 A; a sound path of a 13 A breaker drops 3 % of 230 V at 10.4 A: 0.663 ohm.
+    const household = supply({
+      connector: 'cee-7-3-schuko',
+      breakerA: 13,
+      adapterLimitA: 8,
+      readings: pair(229, 219, 8),
+    })
+    expect(supplyOutcome(household).contactAtWorstW).toBeCloseTo((1.25 - 6.9 / 10.4) * 64, 6)
+    expect(supplyOutcome(supply({ readings: pair(230, 229, 10) })).contactAtWorstW).toBe(0)
+    expect(supplyOutcome(supply({})).contactAtWorstW).toBe(0)
+  })
+
   it('asks for whole amperes, not above what may flow for hours', () => {
     const outcome = supplyOutcome(supply({}))
     expect(outcome.usableA).toBeCloseTo(12.8, 9)
