@@ -88,15 +88,33 @@ export function commandOfKey(event: KeyboardEvent): CommandId | null {
   if (typing && !modified) return null
   const key = event.shiftKey && /^Digit\d$/.test(event.code) ? event.code.slice(5) : event.key.toLowerCase()
   const shifted = event.shiftKey && event.key !== '?'
-  const pressed = [...(modified ? ['mod'] : []), ...(event.altKey ? ['alt'] : []), ...(shifted ? ['shift'] : []), key].join('+')
+  const pressed = [
+    ...(modified ? ['mod'] : []),
+    ...(event.altKey ? ['alt'] : []),
+    ...(shifted ? ['shift'] : []),
+    key,
+  ].join('+')
   return COMMANDS.find(({ keys }) => keys === pressed)?.id ?? null
 }
 
-const isTick = (element: HTMLElement): boolean => element instanceof HTMLInputElement && (element.type === 'checkbox' || element.type === 'range')
+const isTick = (element: HTMLElement): boolean =>
+  element instanceof HTMLInputElement && (element.type === 'checkbox' || element.type === 'range')
 
 /** Keys as a person reads them. */
 export const sayKeys = (keys: string, mac: boolean): string =>
   keys
     .split('+')
-    .map((key) => (key === 'mod' ? (mac ? '⌘' : 'Ctrl') : key === 'shift' ? (mac ? '⇧' : 'Shift') : key === 'alt' ? 'Alt' : key.toUpperCase()))
+    .map((key) =>
+      key === 'mod'
+        ? mac
+          ? '⌘'
+          : 'Ctrl'
+        : key === 'shift'
+          ? mac
+            ? '⇧'
+            : 'Shift'
+          : key === 'alt'
+            ? 'Alt'
+            : key.toUpperCase(),
+    )
     .join(mac ? '' : '+')

@@ -74,8 +74,14 @@ export function startWindow({ pinia, host, quick, thorough, nowUtc }: WindowPart
     },
     { flush: 'sync' },
   )
-  watch(() => documents.state.file?.token, () => view.set({ nightIndex: 0, atUtc: null, chosenUnitId: null }))
-  watch(() => [view.state.theme, view.state.brightness01] as const, () => keepLooks(view.state))
+  watch(
+    () => documents.state.file?.token,
+    () => view.set({ nightIndex: 0, atUtc: null, chosenUnitId: null }),
+  )
+  watch(
+    () => [view.state.theme, view.state.brightness01] as const,
+    () => keepLooks(view.state),
+  )
 
   let keeping: ReturnType<typeof setTimeout> | undefined
   watch(
@@ -97,7 +103,11 @@ export function startWindow({ pinia, host, quick, thorough, nowUtc }: WindowPart
   async function begin(): Promise<void> {
     const info = await files.info()
     if (info !== null) firstLanguage.value = info.language
-    if (info?.startToken !== null && info?.startToken !== undefined && (await files.open({ kind: 'token', token: info.startToken }))) {
+    if (
+      info?.startToken !== null &&
+      info?.startToken !== undefined &&
+      (await files.open({ kind: 'token', token: info.startToken }))
+    ) {
       // The trip named at the start is open.
     } else {
       const kept = await files.recoveries()

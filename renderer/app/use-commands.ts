@@ -9,9 +9,18 @@ import { usePlanStore } from '../stores/plan.ts'
 import { useViewStore } from '../stores/view.ts'
 import type { CommandId } from './commands.ts'
 
-export type FileDialogs = { readonly save: () => void; readonly saveAs: () => void; readonly openFile: () => void; readonly newTrip: () => void }
+export type FileDialogs = {
+  readonly save: () => void
+  readonly saveAs: () => void
+  readonly openFile: () => void
+  readonly newTrip: () => void
+}
 
-export function useCommands(services: Services, text: ComputedRef<Text>, dialogs: FileDialogs): (id: CommandId) => void {
+export function useCommands(
+  services: Services,
+  text: ComputedRef<Text>,
+  dialogs: FileDialogs,
+): (id: CommandId) => void {
   const documents = useDocumentStore()
   const view = useViewStore()
   const plans = usePlanStore()

@@ -23,11 +23,13 @@ export function createWindowText(wording: () => Wording): { readonly i18n: Plugi
     fallbackLocale: 'en',
     messages: { en: { ...ENGLISH }, de: { ...GERMAN } },
     // Keys are flat: a dot in them separates nothing.
-    messageResolver: (messages: unknown, key: string) => (typeof messages === 'object' && messages !== null ? Reflect.get(messages, key) : null),
+    messageResolver: (messages: unknown, key: string) =>
+      typeof messages === 'object' && messages !== null ? Reflect.get(messages, key) : null,
     // Nothing is compiled to code: our own filling does units, clocks and plurals.
     messageCompiler: (_message, { locale, key }) => {
       const language = LANGUAGES.find((each) => each === locale) ?? 'en'
-      return (context: MessageContext) => (isKey(key) ? texts.value[language].t(key, context.values as TextParams) : key) // `t` below passes nothing else
+      return (context: MessageContext) =>
+        isKey(key) ? texts.value[language].t(key, context.values as TextParams) : key // `t` below passes nothing else
     },
   })
   const text = computed((): Text => {

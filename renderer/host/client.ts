@@ -1,5 +1,12 @@
 /** The one client of the host contract: the preload bridge in the desktop window, fetch in a browser. Nobody else sees `window.planner`. */
-import { CALL_PATH, CODE_IN_FRAGMENT, EXCHANGE_PATH, OPERATION_NAMES, TOKEN_HEADER, TOKEN_STORAGE_KEY } from '../../shared/host/index.ts'
+import {
+  CALL_PATH,
+  CODE_IN_FRAGMENT,
+  EXCHANGE_PATH,
+  OPERATION_NAMES,
+  TOKEN_HEADER,
+  TOKEN_STORAGE_KEY,
+} from '../../shared/host/index.ts'
 import type { HostClient, OperationInput, OperationName, OperationOutput } from '../../shared/host/index.ts'
 import { fail, problem } from '../../shared/result/index.ts'
 import type { Result } from '../../shared/result/index.ts'

@@ -16,7 +16,11 @@ const otherAxes = (axis: Axis): readonly [Axis, Axis] => (axis === 0 ? [1, 2] : 
 const faceAxis = (face: PackOpening['face']): Axis => (face[0] === 'x' ? 0 : face[0] === 'y' ? 1 : 2)
 
 const put = (axis: Axis, value: number, others: readonly [number, number]): Vec3 =>
-  axis === 0 ? [value, others[0], others[1]] : axis === 1 ? [others[0], value, others[1]] : [others[0], others[1], value]
+  axis === 0
+    ? [value, others[0], others[1]]
+    : axis === 1
+      ? [others[0], value, others[1]]
+      : [others[0], others[1], value]
 
 /** A point of the bay's wall box, leant in by the slopes, in the vehicle frame. */
 function leanIn(bay: PackBay, point: Vec3): Vec3 {
@@ -92,8 +96,14 @@ export function openingJambs(bay: PackBay): readonly Segment[] {
     const [u0, v0] = opening.fromMm
     const [u1, v1] = opening.toMm
     const strokes: Segment[] = []
-    for (const [u, inU] of [[u0, 1], [u1, -1]] as const) {
-      for (const [v, inV] of [[v0, 1], [v1, -1]] as const) {
+    for (const [u, inU] of [
+      [u0, 1],
+      [u1, -1],
+    ] as const) {
+      for (const [v, inV] of [
+        [v0, 1],
+        [v1, -1],
+      ] as const) {
         strokes.push([at(u, v), at(u + inU * Math.min(JAMB_MM, (u1 - u0) / 2), v)])
         strokes.push([at(u, v), at(u, v + inV * Math.min(JAMB_MM, (v1 - v0) / 2))])
       }

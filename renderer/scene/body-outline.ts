@@ -23,10 +23,19 @@ export function bodyOutline(bays: readonly PackBay[], roofMm: number): readonly 
   const along = sides.flatMap((y) =>
     profile.map(([x, z], index): Segment => {
       const next = profile[(index + 1) % profile.length] ?? [x, z]
-      return [[x, y, z], [next[0], y, next[1]]]
+      return [
+        [x, y, z],
+        [next[0], y, next[1]],
+      ]
     }),
   )
-  const across = profile.map(([x, z]): Segment => [[x, sides[0] ?? 0, z], [x, sides[1] ?? 0, z]] as const satisfies readonly [Vec3, Vec3])
+  const across = profile.map(
+    ([x, z]): Segment =>
+      [
+        [x, sides[0] ?? 0, z],
+        [x, sides[1] ?? 0, z],
+      ] as const satisfies readonly [Vec3, Vec3],
+  )
   return [...along, ...across]
 }
 

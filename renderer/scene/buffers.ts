@@ -19,12 +19,72 @@ export class FaceBuffer {
     const [x0, y0, z0] = box.atMm
     const [x1, y1, z1] = [x0 + box.sizeMm[0], y0 + box.sizeMm[1], z0 + box.sizeMm[2]]
     const [top, end, side] = tones
-    this.addFace([[x0, y0, z1], [x1, y0, z1], [x1, y1, z1], [x0, y1, z1]], top, ink, spacingMm)
-    this.addFace([[x0, y0, z0], [x0, y1, z0], [x1, y1, z0], [x1, y0, z0]], side, ink, spacingMm)
-    this.addFace([[x0, y0, z0], [x0, y0, z1], [x0, y1, z1], [x0, y1, z0]], end, ink, spacingMm)
-    this.addFace([[x1, y0, z0], [x1, y1, z0], [x1, y1, z1], [x1, y0, z1]], end, ink, spacingMm)
-    this.addFace([[x0, y0, z0], [x1, y0, z0], [x1, y0, z1], [x0, y0, z1]], side, ink, spacingMm)
-    this.addFace([[x0, y1, z0], [x0, y1, z1], [x1, y1, z1], [x1, y1, z0]], side, ink, spacingMm)
+    this.addFace(
+      [
+        [x0, y0, z1],
+        [x1, y0, z1],
+        [x1, y1, z1],
+        [x0, y1, z1],
+      ],
+      top,
+      ink,
+      spacingMm,
+    )
+    this.addFace(
+      [
+        [x0, y0, z0],
+        [x0, y1, z0],
+        [x1, y1, z0],
+        [x1, y0, z0],
+      ],
+      side,
+      ink,
+      spacingMm,
+    )
+    this.addFace(
+      [
+        [x0, y0, z0],
+        [x0, y0, z1],
+        [x0, y1, z1],
+        [x0, y1, z0],
+      ],
+      end,
+      ink,
+      spacingMm,
+    )
+    this.addFace(
+      [
+        [x1, y0, z0],
+        [x1, y1, z0],
+        [x1, y1, z1],
+        [x1, y0, z1],
+      ],
+      end,
+      ink,
+      spacingMm,
+    )
+    this.addFace(
+      [
+        [x0, y0, z0],
+        [x1, y0, z0],
+        [x1, y0, z1],
+        [x0, y0, z1],
+      ],
+      side,
+      ink,
+      spacingMm,
+    )
+    this.addFace(
+      [
+        [x0, y1, z0],
+        [x0, y1, z1],
+        [x1, y1, z1],
+        [x1, y1, z0],
+      ],
+      side,
+      ink,
+      spacingMm,
+    )
   }
 
   private addFace(corners: readonly [Vec3, Vec3, Vec3, Vec3], tone: Rgb, ink: Rgb, spacingMm: number): void {
@@ -67,10 +127,23 @@ export class LineBuffer {
     const [x0, y0, z0] = box.atMm
     const [length, width, height] = box.sizeMm
     for (const [u, v] of slants(length, height, spacingMm)) {
-      for (const y of [y0, y0 + width]) this.addSegment([[x0 + u[0], y, z0 + u[1]], [x0 + v[0], y, z0 + v[1]]], colour)
+      for (const y of [y0, y0 + width])
+        this.addSegment(
+          [
+            [x0 + u[0], y, z0 + u[1]],
+            [x0 + v[0], y, z0 + v[1]],
+          ],
+          colour,
+        )
     }
     for (const [u, v] of slants(length, width, spacingMm)) {
-      this.addSegment([[x0 + u[0], y0 + u[1], z0 + height], [x0 + v[0], y0 + v[1], z0 + height]], colour)
+      this.addSegment(
+        [
+          [x0 + u[0], y0 + u[1], z0 + height],
+          [x0 + v[0], y0 + v[1], z0 + height],
+        ],
+        colour,
+      )
     }
   }
 }
@@ -80,9 +153,24 @@ export function boxEdges(box: Box): readonly Segment[] {
   const [x0, y0, z0] = box.atMm
   const [x1, y1, z1] = [x0 + box.sizeMm[0], y0 + box.sizeMm[1], z0 + box.sizeMm[2]]
   const edges: Segment[] = []
-  for (const y of [y0, y1]) for (const z of [z0, z1]) edges.push([[x0, y, z], [x1, y, z]])
-  for (const x of [x0, x1]) for (const z of [z0, z1]) edges.push([[x, y0, z], [x, y1, z]])
-  for (const x of [x0, x1]) for (const y of [y0, y1]) edges.push([[x, y, z0], [x, y, z1]])
+  for (const y of [y0, y1])
+    for (const z of [z0, z1])
+      edges.push([
+        [x0, y, z],
+        [x1, y, z],
+      ])
+  for (const x of [x0, x1])
+    for (const z of [z0, z1])
+      edges.push([
+        [x, y0, z],
+        [x, y1, z],
+      ])
+  for (const x of [x0, x1])
+    for (const y of [y0, y1])
+      edges.push([
+        [x, y, z0],
+        [x, y, z1],
+      ])
   return edges
 }
 

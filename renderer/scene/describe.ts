@@ -33,7 +33,8 @@ export function describe(input: DescribeInput): SceneDescription {
   const reach = reachOf(plan, input.nightIndex, moment)
   const chosen = input.chosenUnitId === null ? undefined : reach.get(input.chosenUnitId)
   const inTheWay = chosen?.blockedBy ?? []
-  const moved = moment.state === 'to-bed' || moment.state === 'to-drive' ? moment.moves[moment.done - 1]?.unitId : undefined
+  const moved =
+    moment.state === 'to-bed' || moment.state === 'to-drive' ? moment.moves[moment.done - 1]?.unitId : undefined
   const ranks = input.shade === 'access' ? accessRanks(plan) : reachRanks(reach)
 
   const units = moment.placements.flatMap((placement): readonly SceneUnit[] => {
@@ -69,7 +70,9 @@ function shownBays(bays: readonly PackBay[], moment: LayoutMoment): readonly Pac
   const used = new Set(moment.placements.map((placement) => placement.bayId))
   const standing = moment.state !== 'drive'
   return bays.filter(
-    (bay) => used.has(bay.id) || (bay.belongsTo === 'vehicle' && (standing ? bay.usable.bed || bay.usable.drive : bay.usable.drive)),
+    (bay) =>
+      used.has(bay.id) ||
+      (bay.belongsTo === 'vehicle' && (standing ? bay.usable.bed || bay.usable.drive : bay.usable.drive)),
   )
 }
 
@@ -110,7 +113,8 @@ function accessRanks(plan: Plan): ReadonlyMap<string, HatchRank> {
   return new Map(
     plan.packing.units.map((unit): readonly [string, HatchRank] => {
       const classes = unit.pieceIds.flatMap((id) => pieces.get(id)?.access ?? [])
-      if (classes.some((name) => name === 'en-route' || name === 'on-arrival' || name === 'emergency')) return [unit.id, 0]
+      if (classes.some((name) => name === 'en-route' || name === 'on-arrival' || name === 'emergency'))
+        return [unit.id, 0]
       if (classes.some((name) => name !== 'seldom')) return [unit.id, 1]
       return [unit.id, 3]
     }),
@@ -118,13 +122,17 @@ function accessRanks(plan: Plan): ReadonlyMap<string, HatchRank> {
 }
 
 const reachRanks = (reach: ReadonlyMap<string, Reach>): ReadonlyMap<string, HatchRank> =>
-  new Map([...reach.values()].map((each): readonly [string, HatchRank] => [each.unitId, rankOfCount(each.blockedBy.length)]))
+  new Map(
+    [...reach.values()].map((each): readonly [string, HatchRank] => [each.unitId, rankOfCount(each.blockedBy.length)]),
+  )
 
 const rankOfCount = (count: number): HatchRank => (count === 0 ? 0 : count === 1 ? 1 : count <= 3 ? 2 : 3)
 
 /** The units in the way, drawn out through the opening that the reach goes by. */
 function ghostsOf(plan: Plan, reach: Reach, units: readonly SceneUnit[]): readonly SceneUnit[] {
-  const face = plan.packingInput.bays.flatMap((bay) => bay.openings).find((opening) => opening.id === reach.openingId)?.face
+  const face = plan.packingInput.bays
+    .flatMap((bay) => bay.openings)
+    .find((opening) => opening.id === reach.openingId)?.face
   return reach.blockedBy.flatMap((id, index) => {
     const unit = units.find((each) => each.id === id)
     if (unit === undefined) return []

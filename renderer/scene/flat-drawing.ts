@@ -30,7 +30,10 @@ const VIEWS = {
 
 export function flatten(description: SceneDescription, view: FlatView): FlatDrawing {
   const { across, down, flipDown, look, nearIsHigh } = VIEWS[view]
-  const point = (p: Vec3): { readonly x: number; readonly y: number } => ({ x: p[across], y: flipDown ? -p[down] : p[down] })
+  const point = (p: Vec3): { readonly x: number; readonly y: number } => ({
+    x: p[across],
+    y: flipDown ? -p[down] : p[down],
+  })
   const rect = (box: Box): FlatRect => ({
     x: box.atMm[across],
     y: flipDown ? -(box.atMm[down] + box.sizeMm[down]) : box.atMm[down],

@@ -22,7 +22,14 @@ export type LabelCell = {
 
 export type LabelSheet = { readonly texture: CanvasTexture; readonly cells: ReadonlyMap<string, readonly LabelCell[]> }
 
-type Spot = { readonly name: string; readonly lines: readonly string[]; readonly x: number; readonly y: number; readonly width: number; readonly height: number }
+type Spot = {
+  readonly name: string
+  readonly lines: readonly string[]
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly height: number
+}
 
 /** A sheet with each name in up to three wrappings, in `ink` with a rim of `ground` that keeps hatching off the letters. */
 export function drawLabelSheet(names: readonly string[], fontFamily: string, ink: string, ground: string): LabelSheet {
@@ -35,7 +42,10 @@ export function drawLabelSheet(names: readonly string[], fontFamily: string, ink
   let y = 0
   for (const name of names) {
     for (const lines of wrapName(name)) {
-      const width = Math.min(SHEET_PX, Math.ceil(Math.max(...lines.map((line) => context?.measureText(line).width ?? 1))) + RIM_PX)
+      const width = Math.min(
+        SHEET_PX,
+        Math.ceil(Math.max(...lines.map((line) => context?.measureText(line).width ?? 1))) + RIM_PX,
+      )
       const height = 3 * LINE_PX
       if (x + width > SHEET_PX) {
         x = 0
@@ -49,7 +59,15 @@ export function drawLabelSheet(names: readonly string[], fontFamily: string, ink
   canvas.height = y + 3 * LINE_PX + GAP_PX
   const cells = new Map<string, readonly LabelCell[]>()
   if (context !== null) {
-    Object.assign(context, { font, fillStyle: ink, strokeStyle: ground, lineWidth: RIM_PX, lineJoin: 'round', textBaseline: 'middle', textAlign: 'center' })
+    Object.assign(context, {
+      font,
+      fillStyle: ink,
+      strokeStyle: ground,
+      lineWidth: RIM_PX,
+      lineJoin: 'round',
+      textBaseline: 'middle',
+      textAlign: 'center',
+    })
     for (const spot of spots) {
       spot.lines.forEach((line, index) => {
         const at = [spot.x + spot.width / 2, spot.y + (index + 0.5) * LINE_PX] as const
@@ -97,11 +115,12 @@ export function placeLabel(
   smallestMm: number,
 ): { readonly quad: LabelQuad; readonly cell: LabelCell } | null {
   const [length, width, height] = box.sizeMm
-  const faces: readonly { readonly face: Face; readonly wide: number; readonly high: number; readonly seen: number }[] = [
-    { face: 'top', wide: length, high: width, seen: Math.abs(view[2]) },
-    { face: 'end', wide: width, high: height, seen: Math.abs(view[0]) },
-    { face: 'side', wide: length, high: height, seen: Math.abs(view[1]) },
-  ]
+  const faces: readonly { readonly face: Face; readonly wide: number; readonly high: number; readonly seen: number }[] =
+    [
+      { face: 'top', wide: length, high: width, seen: Math.abs(view[2]) },
+      { face: 'end', wide: width, high: height, seen: Math.abs(view[0]) },
+      { face: 'side', wide: length, high: height, seen: Math.abs(view[1]) },
+    ]
   let best: Option | null = null
   for (const { face, wide, high, seen } of faces) {
     for (const cell of cells) {
@@ -123,7 +142,11 @@ function quadOn(box: Box, face: Face, [halfWide, halfHigh]: readonly [number, nu
   const fromRight = view[1] < 0 ? 1 : -1
   const fromRear = view[0] > 0
   if (face === 'top') {
-    return { centre: [middle[0], middle[1], z + height + LIFT_MM], along: [halfWide * fromRight, 0, 0], up: [0, -halfHigh * fromRight, 0] }
+    return {
+      centre: [middle[0], middle[1], z + height + LIFT_MM],
+      along: [halfWide * fromRight, 0, 0],
+      up: [0, -halfHigh * fromRight, 0],
+    }
   }
   if (face === 'end') {
     return {

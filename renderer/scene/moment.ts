@@ -47,7 +47,9 @@ export function nightTimes(plan: Plan, nightIndex: number): NightTimes {
   const { bedtimeUtc, wakeUtc, departUtc } = night.clock
   const stepTimes = (ruleId: string, count: number): ChangeoverTimes | null => {
     const steps = plan.checklist.steps.filter((step) => step.ruleId === ruleId && step.nightId === night.nightId)
-    const starts = steps.flatMap(({ startUtc }) => (startUtc === null ? [] : [startUtc as number])).sort((a, b) => a - b)
+    const starts = steps
+      .flatMap(({ startUtc }) => (startUtc === null ? [] : [startUtc as number]))
+      .sort((a, b) => a - b)
     const last = starts.at(-1)
     if (starts.length !== count || last === undefined) return null
     return { starts, endUtc: last + (steps[0]?.durationS ?? MOVE_S) }
@@ -77,7 +79,8 @@ export function layoutAt(plan: Plan, nightIndex: number, atUtc: Utc): LayoutMome
   const doneOut = begun(toBed, atUtc)
   const doneBack = begun(toDrive, atUtc)
   if (doneBack > 0 && atUtc >= toBed.endUtc) {
-    if (doneBack === back.length && atUtc >= toDrive.endUtc) return { state: 'drive', ...placesOf(drive), moves: back, done: back.length }
+    if (doneBack === back.length && atUtc >= toDrive.endUtc)
+      return { state: 'drive', ...placesOf(drive), moves: back, done: back.length }
     return { state: 'to-drive', ...afterMoves(packing.bed, back, doneBack), moves: back, done: doneBack }
   }
   if (doneOut === out.length && atUtc >= toBed.endUtc) {

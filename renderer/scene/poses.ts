@@ -17,7 +17,10 @@ export function blendPoses(from: Poses, to: Poses, share: number): Poses {
   return new Map(
     [...to].map(([id, box]) => {
       const start = from.get(id)
-      return [id, start === undefined ? box : { atMm: mix(start.atMm, box.atMm), sizeMm: mix(start.sizeMm, box.sizeMm) }]
+      return [
+        id,
+        start === undefined ? box : { atMm: mix(start.atMm, box.atMm), sizeMm: mix(start.sizeMm, box.sizeMm) },
+      ]
     }),
   )
 }

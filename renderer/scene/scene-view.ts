@@ -79,7 +79,11 @@ export class SceneView {
     this.ghosts = new Mesh(new BufferGeometry(), faceMaterial(0.32))
     this.lines = new LineSegments(
       new BufferGeometry(),
-      new ShaderMaterial({ vertexShader: LINE_VERTEX, fragmentShader: LINE_FRAGMENT, uniforms: { section: this.section } }),
+      new ShaderMaterial({
+        vertexShader: LINE_VERTEX,
+        fragmentShader: LINE_FRAGMENT,
+        uniforms: { section: this.section },
+      }),
     )
     this.labels = new Mesh(new BufferGeometry(), this.labelMaterial)
     this.ghosts.renderOrder = 1
@@ -196,7 +200,14 @@ export class SceneView {
     const view = viewVector(this.camera)
     const { up } = screenAxes(this.camera)
     const at: Vec3 = [middle[0] - view[0] * FAR_MM, middle[1] - view[1] * FAR_MM, middle[2] - view[2] * FAR_MM]
-    Object.assign(this.eye, { left: -halfWide, right: halfWide, top: halfHigh, bottom: -halfHigh, near: 1, far: 2 * FAR_MM })
+    Object.assign(this.eye, {
+      left: -halfWide,
+      right: halfWide,
+      top: halfHigh,
+      bottom: -halfHigh,
+      near: 1,
+      far: 2 * FAR_MM,
+    })
     this.eye.position.set(...toScene(at))
     this.eye.up.set(...toScene(up))
     this.eye.lookAt(...toScene(middle))
@@ -240,7 +251,9 @@ export class SceneView {
       return
     }
     const lit = unit.role === 'chosen' || unit.role === 'moved'
-    const tones = lit ? ([paint.chosen, paint.chosen, paint.chosen] as const) : ([paint.unit, paint.shade, paint.dark] as const)
+    const tones = lit
+      ? ([paint.chosen, paint.chosen, paint.chosen] as const)
+      : ([paint.unit, paint.shade, paint.dark] as const)
     faces.addBox(box, tones, paint.outline, SPACING_MM[unit.rank])
     lines.addBox(box, lit ? paint.accent : paint.ink)
   }
@@ -269,7 +282,12 @@ export class SceneView {
       if (placed === null) continue
       const { quad, cell } = placed
       const first = positions.length / 3
-      for (const [a, b] of [[-1, -1], [1, -1], [1, 1], [-1, 1]] as const) {
+      for (const [a, b] of [
+        [-1, -1],
+        [1, -1],
+        [1, 1],
+        [-1, 1],
+      ] as const) {
         const corner = (axis: 0 | 1 | 2): number => quad.centre[axis] + a * quad.along[axis] + b * quad.up[axis]
         positions.push(...toScene([corner(0), corner(1), corner(2)]))
       }
@@ -283,7 +301,9 @@ export class SceneView {
   }
 }
 
-type Palette = Readonly<Record<'ink' | 'outline' | 'rule' | 'accent' | 'unit' | 'shade' | 'dark' | 'chosen' | 'bed', Rgb>>
+type Palette = Readonly<
+  Record<'ink' | 'outline' | 'rule' | 'accent' | 'unit' | 'shade' | 'dark' | 'chosen' | 'bed', Rgb>
+>
 
 const palette = (colours: Colours): Palette => ({
   ink: rgb(colours.ink),

@@ -46,7 +46,10 @@ export const useDocumentStore = defineStore('document', () => {
     },
     /** The value at a place of the trip; undefined where there is none. */
     valueAt: (path: DocumentPath): unknown =>
-      path.reduce<unknown>((value, key) => (typeof value === 'object' && value !== null ? Reflect.get(value, key) : undefined), state.value.trip),
+      path.reduce<unknown>(
+        (value, key) => (typeof value === 'object' && value !== null ? Reflect.get(value, key) : undefined),
+        state.value.trip,
+      ),
     /** Makes a named edit; edits of one gesture, such as one drag of a dial, are one entry. Gives the reason where it is refused. */
     edit: (name: string, edit: Edit, gesture: string | null = null): Problem | null => {
       const { trip: before, history } = state.value
@@ -54,7 +57,11 @@ export const useDocumentStore = defineStore('document', () => {
       const next = applyEdit(before, edit)
       if (!next.ok) return next.problem
       if (next.value !== before) {
-        state.value = { ...state.value, trip: next.value, history: record(history, before, next.value, { name, gesture }) }
+        state.value = {
+          ...state.value,
+          trip: next.value,
+          history: record(history, before, next.value, { name, gesture }),
+        }
       }
       return null
     },

@@ -20,7 +20,12 @@ export const MARK_NAMES = [
 
 export type MarkName = (typeof MARK_NAMES)[number]
 export type Mark = { readonly name: MarkName; readonly atUtc: Utc }
-export type Evening = { readonly fromUtc: number; readonly toUtc: number; readonly zone: string; readonly marks: readonly Mark[] }
+export type Evening = {
+  readonly fromUtc: number
+  readonly toUtc: number
+  readonly zone: string
+  readonly marks: readonly Mark[]
+}
 
 const STEP_S = 1800
 const LEAD_S = 1800
@@ -49,7 +54,12 @@ export function eveningOf(night: NightPlan): Evening {
   }).sort((a, b) => a.atUtc - b.atUtc)
   const from = Math.min(clock.arriveUtc, clock.sun.sunsetUtc ?? Infinity) - LEAD_S
   const to = Math.max(clock.departUtc, clock.sun.sunriseUtc ?? 0, clock.beAtTargetUtc ?? 0) + LEAD_S
-  return { fromUtc: Math.floor(from / STEP_S) * STEP_S, toUtc: Math.ceil(to / STEP_S) * STEP_S, zone: clock.zone, marks }
+  return {
+    fromUtc: Math.floor(from / STEP_S) * STEP_S,
+    toUtc: Math.ceil(to / STEP_S) * STEP_S,
+    zone: clock.zone,
+    marks,
+  }
 }
 
 /** Place of an instant on the ruler, 0 at its start and 1 at its end. */

@@ -6,7 +6,10 @@ import type { Problem } from '../../shared/result/index.ts'
 import type { DocumentStore } from './document.ts'
 
 export type FileProblem = Problem
-export type OpenSource = { readonly kind: 'dialog' } | { readonly kind: 'token'; readonly token: string } | { readonly kind: 'bytes'; readonly name: string; readonly base64: string }
+export type OpenSource =
+  | { readonly kind: 'dialog' }
+  | { readonly kind: 'token'; readonly token: string }
+  | { readonly kind: 'bytes'; readonly name: string; readonly base64: string }
 export type SaveAnswer = 'saved' | 'closed' | 'needs-name' | 'conflict' | 'refused'
 type Opened = OperationOutput<'openSample'>
 
@@ -24,7 +27,11 @@ export type Files = {
   readonly save: (keepMine: boolean) => Promise<SaveAnswer>
   readonly saveAs: (name: string) => Promise<SaveAnswer>
   readonly keep: () => Promise<void>
-  readonly export: (plan: Plan, sheets: readonly SheetName[], deliver: 'folder' | 'bytes') => Promise<OperationOutput<'exportSheets'>>
+  readonly export: (
+    plan: Plan,
+    sheets: readonly SheetName[],
+    deliver: 'folder' | 'bytes',
+  ) => Promise<OperationOutput<'exportSheets'>>
   readonly reveal: (folder: 'trips' | 'sheets' | 'backups' | 'log') => Promise<string | null>
 }
 

@@ -99,7 +99,14 @@ export function createPlanner(store: PlanStore, quick: PlanCaller, thorough: Pla
     search = null
     if (outcome.kind === 'plan' && wanted === trip) {
       knows.thorough = whole = { plan: outcome.plan, trip }
-      store.set({ plan: outcome.plan, plannedTrip: trip, job: null, error: null, stopped: false, tookMs: outcome.tookMs })
+      store.set({
+        plan: outcome.plan,
+        plannedTrip: trip,
+        job: null,
+        error: null,
+        stopped: false,
+        tookMs: outcome.tookMs,
+      })
     } else store.set({ job: null, error: outcome.kind === 'failed' ? outcome : store.state.error })
   }
 

@@ -7,7 +7,10 @@ import type { DocumentPath } from '../../shared/result/index.ts'
 import type { Files } from './files.ts'
 import type { Planner } from './plan.ts'
 
-export type Notice = { readonly message: string; readonly action?: { readonly label: string; readonly run: () => void } }
+export type Notice = {
+  readonly message: string
+  readonly action?: { readonly label: string; readonly run: () => void }
+}
 
 export type Services = {
   readonly files: Files

@@ -18,12 +18,16 @@ export function niceTicks(low: number, high: number, count: number): readonly nu
   const unit = [1, 2, 5, 10].find((each) => each * power >= rough) ?? 10
   const step = unit * power
   const ticks: number[] = []
-  for (let value = Math.ceil(low / step) * step; value <= high + step * 1e-6; value += step) ticks.push(Number(value.toPrecision(12)))
+  for (let value = Math.ceil(low / step) * step; value <= high + step * 1e-6; value += step)
+    ticks.push(Number(value.toPrecision(12)))
   return ticks
 }
 
 /** The least and greatest of some lines, widened so that the curves do not touch the frame. */
-export function valueRange(lines: readonly ChartLine[], least: number): { readonly low: number; readonly high: number } {
+export function valueRange(
+  lines: readonly ChartLine[],
+  least: number,
+): { readonly low: number; readonly high: number } {
   let low = Infinity
   let high = -Infinity
   for (const { values } of lines) {

@@ -3,7 +3,12 @@ import type { DocumentPath } from '../../shared/result/index.ts'
 import type { Measure, TextKey } from '../../shared/text/index.ts'
 import type { Choice } from './ChoiceField.vue'
 
-type Common = { readonly path: DocumentPath; readonly label: TextKey; readonly note?: TextKey; readonly optional?: boolean }
+type Common = {
+  readonly path: DocumentPath
+  readonly label: TextKey
+  readonly note?: TextKey
+  readonly optional?: boolean
+}
 
 export type FieldSpec =
   | (Common & { readonly kind: 'measure'; readonly measure: Measure })

@@ -2,7 +2,10 @@
 import { onBeforeUnmount, onMounted, ref } from 'vue'
 import type { Ref } from 'vue'
 
-export function useSize(element: Ref<HTMLElement | null>): { readonly widthPx: Ref<number>; readonly heightPx: Ref<number> } {
+export function useSize(element: Ref<HTMLElement | null>): {
+  readonly widthPx: Ref<number>
+  readonly heightPx: Ref<number>
+} {
   const widthPx = ref(0)
   const heightPx = ref(0)
   let observer: ResizeObserver | null = null

@@ -21,5 +21,11 @@ export type PlanRequest = {
 export type PlanAnswer =
   | { readonly kind: 'progress'; readonly id: number; readonly done01: number; readonly note: PlanNote }
   /** `whole`: load and checklist are made anew too. */
-  | { readonly kind: 'plan'; readonly id: number; readonly plan: Plan; readonly whole: boolean; readonly tookMs: number }
+  | {
+      readonly kind: 'plan'
+      readonly id: number
+      readonly plan: Plan
+      readonly whole: boolean
+      readonly tookMs: number
+    }
   | { readonly kind: 'failed'; readonly id: number; readonly errorName: string; readonly message: string }

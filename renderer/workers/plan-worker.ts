@@ -23,7 +23,13 @@ function recognise(trip: Trip): Trip {
   const before = kept
   const part = <K extends 'vehicle' | 'travellers' | 'kit' | 'checklist'>(key: K): Trip[K] =>
     JSON.stringify(before[key]) === JSON.stringify(trip[key]) ? before[key] : trip[key]
-  kept = { ...trip, vehicle: part('vehicle'), travellers: part('travellers'), kit: part('kit'), checklist: part('checklist') }
+  kept = {
+    ...trip,
+    vehicle: part('vehicle'),
+    travellers: part('travellers'),
+    kit: part('kit'),
+    checklist: part('checklist'),
+  }
   return kept
 }
 

@@ -10,7 +10,11 @@ import { chromium } from 'playwright-core'
 import type { Browser } from 'playwright-core'
 import { extract } from 'tar'
 
-export type FoundBrowser = { readonly name: string; readonly executablePath: string; readonly env: Readonly<Record<string, string>> }
+export type FoundBrowser = {
+  readonly name: string
+  readonly executablePath: string
+  readonly env: Readonly<Record<string, string>>
+}
 
 const INSTALLED: Readonly<Record<string, readonly string[]>> = {
   linux: ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'microsoft-edge'],
@@ -27,7 +31,12 @@ const INSTALLED: Readonly<Record<string, readonly string[]>> = {
 }
 
 /** Our own switches, never the package's: those turn web security off. */
-const SWITCHES = ['--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--hide-scrollbars', '--force-color-profile=srgb']
+const SWITCHES = [
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+  '--hide-scrollbars',
+  '--force-color-profile=srgb',
+]
 
 /** A browser that can be started here, or why there is none. */
 export async function findBrowser(): Promise<FoundBrowser | { readonly name: null; readonly why: string }> {
@@ -58,7 +67,11 @@ async function unpackPackaged(): Promise<FoundBrowser> {
   if (!existsSync(executablePath)) {
     await mkdir(dirname(folder), { recursive: true })
     const fresh = await mkdtemp(join(dirname(folder), 'unpacking-'))
-    await pipeline(createReadStream(join(bin, 'chromium.br')), createBrotliDecompress(), createWriteStream(join(fresh, 'chromium')))
+    await pipeline(
+      createReadStream(join(bin, 'chromium.br')),
+      createBrotliDecompress(),
+      createWriteStream(join(fresh, 'chromium')),
+    )
     await chmod(join(fresh, 'chromium'), 0o755)
     await unpackTar(join(bin, 'swiftshader.tar.br'), fresh)
     await mkdir(join(fresh, 'libraries'))
@@ -68,7 +81,9 @@ async function unpackPackaged(): Promise<FoundBrowser> {
     else await rename(fresh, folder)
   }
   const complete = spawnSync(executablePath, ['--version'], { encoding: 'utf8' }).status === 0
-  const search = [join(libraries, 'lib'), libraries, process.env['LD_LIBRARY_PATH'] ?? ''].filter((part) => part !== '').join(':')
+  const search = [join(libraries, 'lib'), libraries, process.env['LD_LIBRARY_PATH'] ?? '']
+    .filter((part) => part !== '')
+    .join(':')
   return { name: 'packaged Chromium', executablePath, env: complete ? {} : { LD_LIBRARY_PATH: search } }
 }
 
@@ -78,7 +93,9 @@ async function unpackTar(archive: string, folder: string): Promise<void> {
 
 export async function startBrowser(found: FoundBrowser): Promise<Browser> {
   const root = process.getuid?.() === 0
-  const inherited = Object.fromEntries(Object.entries(process.env).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]])))
+  const inherited = Object.fromEntries(
+    Object.entries(process.env).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]])),
+  )
   return await chromium.launch({
     executablePath: found.executablePath,
     headless: true,

@@ -9,12 +9,19 @@ export type RunningHost = { readonly address: () => Promise<string>; readonly st
 
 const START_LIMIT_MS = 20_000
 
-/** `root`: the project's folder, built. Each call of `address` gives an address that opens once. */
+/** `root`: the project's folder, built. Each call of `address` gives an address that opens once. The host ends with its last window. */
 export async function startHost(root: string): Promise<RunningHost> {
   const home = await mkdtemp(join(tmpdir(), 'kipstow-home-'))
   const child = spawn(process.execPath, [join(root, 'dist/electron/web.js'), root], {
     stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
-    env: { ...process.env, HOME: home, XDG_CONFIG_HOME: join(home, 'config'), XDG_DATA_HOME: join(home, 'data'), USERPROFILE: home, APPDATA: join(home, 'appdata') },
+    env: {
+      ...process.env,
+      HOME: home,
+      XDG_CONFIG_HOME: join(home, 'config'),
+      XDG_DATA_HOME: join(home, 'data'),
+      USERPROFILE: home,
+      APPDATA: join(home, 'appdata'),
+    },
   })
   let first: string | null = await nextAddress(child)
   return {

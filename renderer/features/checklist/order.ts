@@ -17,15 +17,23 @@ export const PHASES = [
   'back-home',
 ] as const satisfies readonly Phase[]
 
-export type StepGroup = { readonly id: string; readonly phase: Phase | null; readonly startUtc: number | null; readonly steps: readonly Step[] }
+export type StepGroup = {
+  readonly id: string
+  readonly phase: Phase | null
+  readonly startUtc: number | null
+  readonly steps: readonly Step[]
+}
 
 export const stepsOfNight = (plan: Plan, nightId: string): readonly Step[] =>
   plan.checklist.steps.filter((step) => step.nightId === nightId)
 
 export const byPhase = (steps: readonly Step[]): readonly StepGroup[] =>
-  PHASES.map((phase) => ({ id: phase, phase, startUtc: null, steps: steps.filter((step) => step.phase === phase) })).filter(
-    (group) => group.steps.length > 0,
-  )
+  PHASES.map((phase) => ({
+    id: phase,
+    phase,
+    startUtc: null,
+    steps: steps.filter((step) => step.phase === phase),
+  })).filter((group) => group.steps.length > 0)
 
 const HOUR_S = 3600
 

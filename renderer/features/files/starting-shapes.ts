@@ -21,10 +21,46 @@ type Shape = {
 }
 
 const SHAPES: Readonly<Record<StartingShape, Shape>> = {
-  hatchback: { bodyClass: 'hatchback', cargoMm: [740, 1000, 700], flatMm: [1600, 1000], headroomMm: 780, readyG: 1_450_000, permittedG: 1_900_000, usableWh: 50_000, whPerKm: 160 },
-  estate: { bodyClass: 'estate', cargoMm: [1050, 1020, 740], flatMm: [1880, 1020], headroomMm: 750, readyG: 1_900_000, permittedG: 2_400_000, usableWh: 70_000, whPerKm: 185 },
-  crossover: { bodyClass: 'crossover', cargoMm: [1000, 1040, 780], flatMm: [1850, 1040], headroomMm: 850, readyG: 1_950_000, permittedG: 2_480_000, usableWh: 75_000, whPerKm: 195 },
-  van: { bodyClass: 'van-bare', cargoMm: [1800, 1200, 1200], flatMm: [1850, 1200], headroomMm: 1150, readyG: 1_800_000, permittedG: 2_400_000, usableWh: 50_000, whPerKm: 215 },
+  hatchback: {
+    bodyClass: 'hatchback',
+    cargoMm: [740, 1000, 700],
+    flatMm: [1600, 1000],
+    headroomMm: 780,
+    readyG: 1_450_000,
+    permittedG: 1_900_000,
+    usableWh: 50_000,
+    whPerKm: 160,
+  },
+  estate: {
+    bodyClass: 'estate',
+    cargoMm: [1050, 1020, 740],
+    flatMm: [1880, 1020],
+    headroomMm: 750,
+    readyG: 1_900_000,
+    permittedG: 2_400_000,
+    usableWh: 70_000,
+    whPerKm: 185,
+  },
+  crossover: {
+    bodyClass: 'crossover',
+    cargoMm: [1000, 1040, 780],
+    flatMm: [1850, 1040],
+    headroomMm: 850,
+    readyG: 1_950_000,
+    permittedG: 2_480_000,
+    usableWh: 75_000,
+    whPerKm: 195,
+  },
+  van: {
+    bodyClass: 'van-bare',
+    cargoMm: [1800, 1200, 1200],
+    flatMm: [1850, 1200],
+    headroomMm: 1150,
+    readyG: 1_800_000,
+    permittedG: 2_400_000,
+    usableWh: 50_000,
+    whPerKm: 215,
+  },
 }
 
 const ARCH_MM = 120
@@ -42,7 +78,17 @@ export function newTrip(shape: StartingShape, text: Text, preferences: Trip['pre
     title: text.t('window.new.title'),
     preferences,
     vehicle: vehicleOf(shape, text),
-    travellers: [{ id: 'traveller-1', label: text.t('window.new.traveller'), heightMm: 1720, massG: 72_000, drives: true, sleeps: 'average', sleepwearClo: 0.6 }],
+    travellers: [
+      {
+        id: 'traveller-1',
+        label: text.t('window.new.traveller'),
+        heightMm: 1720,
+        massG: 72_000,
+        drives: true,
+        sleeps: 'average',
+        sleepwearClo: 0.6,
+      },
+    ],
     kit: { pieces: firstPieces(SHAPES[shape], text), bins: [], freeShare01: 0.06 },
     nights: [nightOf(nextDate(today), zone, text)],
     checklist: { rules: [], switchedOffRuleIds: [], ticks: [], lessons: [] },
@@ -73,7 +119,17 @@ function vehicleOf(name: StartingShape, text: Text): Trip['vehicle'] {
       keepClear: [text.t('window.new.driverSeat')],
     },
     thermal: { bodyClass: shape.bodyClass },
-    heater: { kind: 'heat-pump', maxHeatW: 4000, cop: [{ outsideC: -10, value: 1.4 }, { outsideC: 7, value: 2.4 }], canCool: true, awakeLoadW: 200, mayRunAllNight: true },
+    heater: {
+      kind: 'heat-pump',
+      maxHeatW: 4000,
+      cop: [
+        { outsideC: -10, value: 1.4 },
+        { outsideC: 7, value: 2.4 },
+      ],
+      canCool: true,
+      awakeLoadW: 200,
+      mayRunAllNight: true,
+    },
     bedHeaters: [],
     battery: { usableWh: shape.usableWh, reserve01: 0.12, chargeLimit01: 0.9 },
     charging: { efficiency01: 0.9, overheadW: 250, minimumA: 6, maximumA: 16, fastMaxW: 90_000 },
@@ -81,16 +137,37 @@ function vehicleOf(name: StartingShape, text: Text): Trip['vehicle'] {
   }
 }
 
-const NEVER_FREE = { usable: { drive: true, bed: true }, belongsTo: 'vehicle', softOnly: false, lastResort: false, lockable: true, heatedAtNight: true, sleepingSpace: true, closedByBed: false, reachFromBed: true, reachFromDriverSeat: false } as const
+const NEVER_FREE = {
+  usable: { drive: true, bed: true },
+  belongsTo: 'vehicle',
+  softOnly: false,
+  lastResort: false,
+  lockable: true,
+  heatedAtNight: true,
+  sleepingSpace: true,
+  closedByBed: false,
+  reachFromBed: true,
+  reachFromDriverSeat: false,
+} as const
 
-function opening(id: string, name: string, face: Opening['face'], size: readonly [number, number], inside: boolean): Opening {
+function opening(
+  id: string,
+  name: string,
+  face: Opening['face'],
+  size: readonly [number, number],
+  inside: boolean,
+): Opening {
   return { id, name, face, fromMm: [0, 0], toMm: [size[0], size[1]], door: name, opensFromInside: inside }
 }
 
 function baysOf(shape: Shape, text: Text): readonly Bay[] {
   const [length, width, height] = shape.cargoMm
   const side = Math.round((width - 2 * ARCH_MM) / 2)
-  const arch = (label: string, y: number): Bay['obstacles'][number] => ({ label, atMm: [120, y, 0], sizeMm: [ARCH_LENGTH_MM, ARCH_MM, ARCH_HEIGHT_MM] })
+  const arch = (label: string, y: number): Bay['obstacles'][number] => ({
+    label,
+    atMm: [120, y, 0],
+    sizeMm: [ARCH_LENGTH_MM, ARCH_MM, ARCH_HEIGHT_MM],
+  })
   const name = (key: 'cargo' | 'seat' | 'footwell' | 'front' | 'bedside'): string => text.t(`window.new.bay.${key}`)
   return [
     {
@@ -144,7 +221,9 @@ function baysOf(shape: Shape, text: Text): readonly Bay[] {
       sizeMm: [Math.max(700, length), Math.max(120, side - 200), 420],
       obstacles: [],
       slopes: [],
-      openings: [opening('bedside-top', name('bedside'), 'z+', [Math.max(700, length), Math.max(120, side - 200)], true)],
+      openings: [
+        opening('bedside-top', name('bedside'), 'z+', [Math.max(700, length), Math.max(120, side - 200)], true),
+      ],
       usable: { drive: false, bed: true },
       loadLimitG: 60_000,
       restraint: 'none',
@@ -155,7 +234,10 @@ function baysOf(shape: Shape, text: Text): readonly Bay[] {
 type Piece = Trip['kit']['pieces'][number]
 
 function firstPieces(shape: Shape, text: Text): readonly Piece[] {
-  const piece = (id: 'mattress' | 'bag' | 'pillow' | 'covers' | 'clothes' | 'water' | 'alarm', change: Partial<Piece> & Pick<Piece, 'sizeMm' | 'massG'>): Piece => ({
+  const piece = (
+    id: 'mattress' | 'bag' | 'pillow' | 'covers' | 'clothes' | 'water' | 'alarm',
+    change: Partial<Piece> & Pick<Piece, 'sizeMm' | 'massG'>,
+  ): Piece => ({
     id,
     name: text.t(`window.new.piece.${id}`),
     form: 'soft',
@@ -174,13 +256,51 @@ function firstPieces(shape: Shape, text: Text): readonly Piece[] {
     ...change,
   })
   return [
-    piece('mattress', { sizeMm: [660, Math.min(620, shape.flatMm[1]), 260], massG: 4500, atNight: 'bed', bedding: { kind: 'mat', matM2KPerW: 0.9 } }),
-    piece('bag', { sizeMm: [420, 260, 260], massG: 1600, squeezeTo01: 0.6, atNight: 'bed', bedding: { kind: 'bag', comfortC: 0 } }),
-    piece('pillow', { sizeMm: [420, 300, 130], massG: 500, squeezeTo01: 0.6, atNight: 'bed', bedding: { kind: 'pillow' } }),
-    piece('covers', { sizeMm: [900, 550, 60], massG: 2200, atNight: 'in-use', access: ['on-arrival'], purpose: 'window-covers' }),
+    piece('mattress', {
+      sizeMm: [660, Math.min(620, shape.flatMm[1]), 260],
+      massG: 4500,
+      atNight: 'bed',
+      bedding: { kind: 'mat', matM2KPerW: 0.9 },
+    }),
+    piece('bag', {
+      sizeMm: [420, 260, 260],
+      massG: 1600,
+      squeezeTo01: 0.6,
+      atNight: 'bed',
+      bedding: { kind: 'bag', comfortC: 0 },
+    }),
+    piece('pillow', {
+      sizeMm: [420, 300, 130],
+      massG: 500,
+      squeezeTo01: 0.6,
+      atNight: 'bed',
+      bedding: { kind: 'pillow' },
+    }),
+    piece('covers', {
+      sizeMm: [900, 550, 60],
+      massG: 2200,
+      atNight: 'in-use',
+      access: ['on-arrival'],
+      purpose: 'window-covers',
+    }),
     piece('clothes', { sizeMm: [520, 300, 270], massG: 5500, access: ['morning'], purpose: 'clothes' }),
-    piece('water', { form: 'rigid', squeezeTo01: 1, upright: ['height'], sizeMm: [280, 180, 300], massG: 10_600, purpose: 'water', traits: { liquidMl: 10_000, freezesBelowC: 0 } }),
-    piece('alarm', { form: 'rigid', squeezeTo01: 1, sizeMm: [120, 80, 50], massG: 200, atNight: 'in-use', purpose: 'co-alarm' }),
+    piece('water', {
+      form: 'rigid',
+      squeezeTo01: 1,
+      upright: ['height'],
+      sizeMm: [280, 180, 300],
+      massG: 10_600,
+      purpose: 'water',
+      traits: { liquidMl: 10_000, freezesBelowC: 0 },
+    }),
+    piece('alarm', {
+      form: 'rigid',
+      squeezeTo01: 1,
+      sizeMm: [120, 80, 50],
+      massG: 200,
+      atNight: 'in-use',
+      purpose: 'co-alarm',
+    }),
   ]
 }
 
@@ -190,13 +310,44 @@ function nightOf(date: string, zone: string, text: Text): Trip['nights'][number]
     date,
     site: { name: text.t('window.new.site'), latitudeDeg: 50, longitudeDeg: 10, elevationM: 200, zone },
     arrive: '17:00',
-    rules: { sleepInVehicle: 'not-known', chargeFromPost: 'not-known', tentOrAwning: false, outsideStorage: false, foodLockerRequired: false, fire: 'not-known', mustStandOnHardPad: false },
-    pitch: { surface: text.t('window.new.surface'), slope01: 0, slopeDownTowards: 'level', postSide: 'not-known', cableRunMm: 10_000, toToiletsMm: 50_000 },
-    weather: { highC: 10, lowC: 2, windMPerS: 3, humidity01: 0.8, cloud01: 0.5, snowMm: 0, rainMm: 0, hours: [], coldMarginK: 2 },
+    rules: {
+      sleepInVehicle: 'not-known',
+      chargeFromPost: 'not-known',
+      tentOrAwning: false,
+      outsideStorage: false,
+      foodLockerRequired: false,
+      fire: 'not-known',
+      mustStandOnHardPad: false,
+    },
+    pitch: {
+      surface: text.t('window.new.surface'),
+      slope01: 0,
+      slopeDownTowards: 'level',
+      postSide: 'not-known',
+      cableRunMm: 10_000,
+      toToiletsMm: 50_000,
+    },
+    weather: {
+      highC: 10,
+      lowC: 2,
+      windMPerS: 3,
+      humidity01: 0.8,
+      cloud01: 0.5,
+      snowMm: 0,
+      rainMm: 0,
+      hours: [],
+      coldMarginK: 2,
+    },
     covers: true,
     ventilation: { gapMm: 15, sides: 2 },
     beddingPieceIds: ['mattress', 'bag', 'pillow'],
-    heating: { setPoints: [{ from: '18:00', tempC: 14 }, { from: '22:00', tempC: 10 }], bedHeaterIds: [] },
+    heating: {
+      setPoints: [
+        { from: '18:00', tempC: 14 },
+        { from: '22:00', tempC: 10 },
+      ],
+      bedHeaterIds: [],
+    },
     sleep: { from: '22:00', to: '06:30' },
     morningMin: 60,
     arriveCharge01: 0.6,

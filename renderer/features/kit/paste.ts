@@ -3,14 +3,22 @@ import type { Piece } from '../../../shared/document/index.ts'
 import type { Text } from '../../../shared/text/index.ts'
 
 export type PastedRow =
-  | { readonly ok: true; readonly name: string; readonly sizeMm: readonly [number, number, number]; readonly massG: number }
+  | {
+      readonly ok: true
+      readonly name: string
+      readonly sizeMm: readonly [number, number, number]
+      readonly massG: number
+    }
   | { readonly ok: false; readonly line: number; readonly said: string; readonly why: string }
 
 const COLUMNS = 5
 
 /** Each line as a row, or with the reason why it is none; a first line of headings is passed over. */
 export function readPasted(pasted: string, text: Text): readonly PastedRow[] {
-  const lines = pasted.split(/\r?\n/).map((said, index) => ({ said, line: index + 1 })).filter(({ said }) => said.trim() !== '')
+  const lines = pasted
+    .split(/\r?\n/)
+    .map((said, index) => ({ said, line: index + 1 }))
+    .filter(({ said }) => said.trim() !== '')
   return lines.flatMap(({ said, line }): readonly PastedRow[] => {
     const cells = said.split(said.includes('\t') ? '\t' : ';').map((cell) => cell.trim())
     if (line === 1 && cells.length >= COLUMNS && cells.slice(1).every((cell) => !/\d/.test(cell))) return []
@@ -38,7 +46,12 @@ function readRow(cells: readonly string[], said: string, line: number, text: Tex
 
 /** An id that is not taken, from a name: 'Water can 10 l' becomes `water-can-10-l`. */
 export function idFrom(name: string, taken: ReadonlySet<string>): string {
-  const stem = name.normalize('NFKD').toLowerCase().replaceAll(/[^a-z0-9]+/g, '-').replaceAll(/^-+|-+$/g, '').slice(0, 40)
+  const stem = name
+    .normalize('NFKD')
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/g, '-')
+    .replaceAll(/^-+|-+$/g, '')
+    .slice(0, 40)
   const base = stem === '' ? 'piece' : stem
   if (!taken.has(base)) return base
   let number = 2
@@ -47,7 +60,10 @@ export function idFrom(name: string, taken: ReadonlySet<string>): string {
 }
 
 /** A rigid piece that may lie on any side, wanted in the evening: all of it can be changed in the table. */
-export const plainPiece = (id: string, row: { readonly name: string; readonly sizeMm: readonly [number, number, number]; readonly massG: number }): Piece => ({
+export const plainPiece = (
+  id: string,
+  row: { readonly name: string; readonly sizeMm: readonly [number, number, number]; readonly massG: number },
+): Piece => ({
   id,
   name: row.name,
   sizeMm: row.sizeMm,

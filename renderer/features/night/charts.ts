@@ -70,20 +70,47 @@ export function chartOf(name: ChartName, night: NightPlan, text: Text): ChartPla
       ...(night.input.battery === null ? [] : [line('charge', percent('charge01'), 'strong')]),
       ...(night.input.leisure === null ? [] : [line('leisure', percent('leisure01'), 'dashed')]),
     ]
-    return { name, title: text.t('window.chart.charge'), unit: '%', lines, leastSpan: 10, range: { low: 0, high: 100 }, zeroLine: null }
+    return {
+      name,
+      title: text.t('window.chart.charge'),
+      unit: '%',
+      lines,
+      leastSpan: 10,
+      range: { low: 0, high: 100 },
+      zeroLine: null,
+    }
   }
   return {
     name,
     title: text.t('window.chart.moisture'),
     unit: text.temperature(0).unit,
-    lines: [line('bed', warmth('bedAirC'), 'fine'), line('glass', warmth('glassC'), 'dashed'), line('dew', warmth('dewPointC'), 'strong')],
+    lines: [
+      line('bed', warmth('bedAirC'), 'fine'),
+      line('glass', warmth('glassC'), 'dashed'),
+      line('dew', warmth('dewPointC'), 'strong'),
+    ],
     leastSpan: LEAST_SPAN_C,
     range: null,
     zeroLine: fahrenheit ? toFahrenheit(0) : 0,
   }
 }
 
-const LINE_NAMES: Readonly<Record<string, 'window.line.bed' | 'window.line.outside' | 'window.line.front' | 'window.line.feet' | 'window.line.supply' | 'window.line.heat' | 'window.line.heatElectric' | 'window.line.charge' | 'window.line.leisure' | 'window.line.glass' | 'window.line.dew'>> = {
+const LINE_NAMES: Readonly<
+  Record<
+    string,
+    | 'window.line.bed'
+    | 'window.line.outside'
+    | 'window.line.front'
+    | 'window.line.feet'
+    | 'window.line.supply'
+    | 'window.line.heat'
+    | 'window.line.heatElectric'
+    | 'window.line.charge'
+    | 'window.line.leisure'
+    | 'window.line.glass'
+    | 'window.line.dew'
+  >
+> = {
   bed: 'window.line.bed',
   outside: 'window.line.outside',
   front: 'window.line.front',
@@ -100,4 +127,3 @@ const LINE_NAMES: Readonly<Record<string, 'window.line.bed' | 'window.line.outsi
 /** A tick of a chart's axis as a person says it: the axis is already in the shown unit. */
 export const sayTick = (chart: ChartPlan, value: number, text: Text): string =>
   text.number(value, chart.name === 'power' && Math.abs(value % 1) > 1e-9 ? 1 : 0)
-

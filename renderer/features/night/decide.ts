@@ -42,7 +42,11 @@ export function decideCurrent(night: Night, currentA: number | null): NightDecis
 }
 
 export const decideGap = (night: Night, gapMm: number): NightDecision => ({
-  ventilation: { ...night.ventilation, gapMm, sides: gapMm > 0 ? Math.max(1, night.ventilation.sides) : night.ventilation.sides },
+  ventilation: {
+    ...night.ventilation,
+    gapMm,
+    sides: gapMm > 0 ? Math.max(1, night.ventilation.sides) : night.ventilation.sides,
+  },
 })
 
 /** Takes over a plan from the front. */

@@ -26,8 +26,14 @@ export function numbersOf(night: NightPlan, text: Text, currency: string): reado
     source: text.t(`window.number.${id}.source`),
     inputs,
   })
-  const given = (key: InputName, value: string): NightNumber['inputs'][number] => ({ label: text.t(`window.input.${key}`), value })
-  const lossInputs = [given('loss', wattsPerK(outcome.lossWPerK.total, text)), given('outside', text.temperature(outcome.coldestOutsideC).text)]
+  const given = (key: InputName, value: string): NightNumber['inputs'][number] => ({
+    label: text.t(`window.input.${key}`),
+    value,
+  })
+  const lossInputs = [
+    given('loss', wattsPerK(outcome.lossWPerK.total, text)),
+    given('outside', text.temperature(outcome.coldestOutsideC).text),
+  ]
   return [
     number('coldest', text.temperature(outcome.coldestBedC), lossInputs),
     ...(battery === null || outcome.depart01 === null || outcome.arrive01 === null
@@ -54,20 +60,39 @@ export function numbersOf(night: NightPlan, text: Text, currency: string): reado
       ? []
       : [
           number('current', text.current(outcome.supply.usableA), [
-            ...outcome.supply.limits.map(({ part, currentA }) => ({ label: text.t(`window.limit.${part}`), value: text.current(currentA).text })),
+            ...outcome.supply.limits.map(({ part, currentA }) => ({
+              label: text.t(`window.limit.${part}`),
+              value: text.current(currentA).text,
+            })),
             given('volts', text.voltage(outcome.supply.voltsAtLoad).text),
             given('sag', text.percent(outcome.supply.sag01).text),
           ]),
         ]),
-    number('loss', { number: text.number(outcome.lossWPerK.total, 0), unit: text.t('window.unit.wPerK'), text: wattsPerK(outcome.lossWPerK.total, text) }, [
-      given('shell', wattsPerK(outcome.lossWPerK.shell, text)),
-      given('freshAir', wattsPerK(outcome.lossWPerK.freshAir, text)),
-      given('gapCost', text.power(outcome.windowGapCostW).text),
-    ]),
-    number('co2', { number: text.number(Math.round(outcome.co2MaxPpm / 10) * 10, 0), unit: 'ppm', text: `${text.number(outcome.co2MaxPpm, 0)} ppm` }, [
-      given('sleepers', text.number(input.sleepers.length, 0)),
-      given('gap', text.length(input.decisions.windowGapMm).text),
-    ]),
+    number(
+      'loss',
+      {
+        number: text.number(outcome.lossWPerK.total, 0),
+        unit: text.t('window.unit.wPerK'),
+        text: wattsPerK(outcome.lossWPerK.total, text),
+      },
+      [
+        given('shell', wattsPerK(outcome.lossWPerK.shell, text)),
+        given('freshAir', wattsPerK(outcome.lossWPerK.freshAir, text)),
+        given('gapCost', text.power(outcome.windowGapCostW).text),
+      ],
+    ),
+    number(
+      'co2',
+      {
+        number: text.number(Math.round(outcome.co2MaxPpm / 10) * 10, 0),
+        unit: 'ppm',
+        text: `${text.number(outcome.co2MaxPpm, 0)} ppm`,
+      },
+      [
+        given('sleepers', text.number(input.sleepers.length, 0)),
+        given('gap', text.length(input.decisions.windowGapMm).text),
+      ],
+    ),
     number('water', text.mass(outcome.condensateG + outcome.frostG), [
       given('condensate', text.mass(outcome.condensateG).text),
       given('frost', text.mass(outcome.frostG).text),

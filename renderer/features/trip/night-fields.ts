@@ -27,7 +27,9 @@ export const CONNECTORS = [
 const YES_NO = ['yes', 'no', 'not-known'] as const
 
 type At = (...rest: DocumentPath) => DocumentPath
-const atNight = (index: number): At => (...rest) => ['nights', index, ...rest]
+const atNight =
+  (index: number): At =>
+  (...rest) => ['nights', index, ...rest]
 
 export function siteFields(index: number): readonly FieldSpec[] {
   const at = atNight(index)
@@ -62,7 +64,13 @@ export function weatherFields(index: number): readonly FieldSpec[] {
   return [
     { kind: 'measure', measure: 'temperature', path: at('weather', 'highC'), label: 'path.highC' },
     { kind: 'measure', measure: 'temperature', path: at('weather', 'lowC'), label: 'path.lowC' },
-    { kind: 'measure', measure: 'temperatureDifference', path: at('weather', 'coldMarginK'), label: 'path.coldMarginK', note: 'window.note.margin' },
+    {
+      kind: 'measure',
+      measure: 'temperatureDifference',
+      path: at('weather', 'coldMarginK'),
+      label: 'path.coldMarginK',
+      note: 'window.note.margin',
+    },
     { kind: 'measure', measure: 'windSpeed', path: at('weather', 'windMPerS'), label: 'path.windMPerS' },
     { kind: 'measure', measure: 'percent', path: at('weather', 'humidity01'), label: 'path.humidity01' },
     { kind: 'measure', measure: 'percent', path: at('weather', 'cloud01'), label: 'path.cloud01' },
@@ -73,13 +81,30 @@ export function hookupFields(index: number, text: Text): readonly FieldSpec[] {
   const at = atNight(index)
   const choices = YES_NO.map((value) => ({ value, label: text.t(`word.${value}`) }))
   return [
-    { kind: 'choice', path: at('hookup', 'connector'), label: 'path.connector', choices: CONNECTORS.map((value) => ({ value, label: text.t(`window.connector.${value}`) })) },
+    {
+      kind: 'choice',
+      path: at('hookup', 'connector'),
+      label: 'path.connector',
+      choices: CONNECTORS.map((value) => ({ value, label: text.t(`window.connector.${value}`) })),
+    },
     { kind: 'measure', measure: 'voltage', path: at('hookup', 'nominalV'), label: 'path.nominalV' },
     { kind: 'measure', measure: 'current', path: at('hookup', 'breakerA'), label: 'path.breakerA' },
     { kind: 'measure', measure: 'current', path: at('hookup', 'siteLimitA'), label: 'path.siteLimitA', optional: true },
     { kind: 'measure', measure: 'current', path: at('hookup', 'leadLimitA'), label: 'path.leadLimitA', optional: true },
-    { kind: 'measure', measure: 'current', path: at('hookup', 'adapterLimitA'), label: 'path.adapterLimitA', optional: true },
-    { kind: 'measure', measure: 'current', path: at('hookup', 'chargingUnitLimitA'), label: 'path.chargingUnitLimitA', optional: true },
+    {
+      kind: 'measure',
+      measure: 'current',
+      path: at('hookup', 'adapterLimitA'),
+      label: 'path.adapterLimitA',
+      optional: true,
+    },
+    {
+      kind: 'measure',
+      measure: 'current',
+      path: at('hookup', 'chargingUnitLimitA'),
+      label: 'path.chargingUnitLimitA',
+      optional: true,
+    },
     { kind: 'clock', path: at('hookup', 'plugIn'), label: 'path.plugIn' },
     { kind: 'clock', path: at('hookup', 'unplug'), label: 'path.unplug' },
     { kind: 'choice', path: at('hookup', 'earthOk'), label: 'path.earthOk', choices },
@@ -104,7 +129,13 @@ export function legFields(index: number, hasLeg: boolean, hasTarget: boolean): r
     ...(hasLeg
       ? ([
           { kind: 'measure', measure: 'distance', path: at('leg', 'distanceM'), label: 'path.distanceM' },
-          { kind: 'measure', measure: 'temperature', path: at('leg', 'outsideC'), label: 'window.leg.outside', optional: true },
+          {
+            kind: 'measure',
+            measure: 'temperature',
+            path: at('leg', 'outsideC'),
+            label: 'window.leg.outside',
+            optional: true,
+          },
           { kind: 'number', path: at('leg', 'climbM'), label: 'path.climbM', optional: true },
         ] as const)
       : []),

@@ -3,19 +3,55 @@ import type { DocumentPath } from '../../../shared/result/index.ts'
 import type { Text } from '../../../shared/text/index.ts'
 import type { FieldSpec } from '../../ui/field-spec.ts'
 
-const KINDS = ['cargo', 'seat', 'footwell', 'under-floor', 'front-compartment', 'roof-box', 'pocket', 'bedside', 'shelf', 'outside', 'locker'] as const
+const KINDS = [
+  'cargo',
+  'seat',
+  'footwell',
+  'under-floor',
+  'front-compartment',
+  'roof-box',
+  'pocket',
+  'bedside',
+  'shelf',
+  'outside',
+  'locker',
+] as const
 const RESTRAINTS = ['barrier', 'belt', 'strap', 'net', 'lid', 'wedge', 'none'] as const
 const FACES = ['x-', 'x+', 'y-', 'y+', 'z+'] as const
 const BODIES = ['hatchback', 'estate', 'crossover', 'van-bare', 'van-insulated'] as const
 const HEATERS = ['heat-pump', 'resistance', 'mains-fan-heater', 'none'] as const
 
-const length = (path: DocumentPath, label: FieldSpec['label'], optional = false): FieldSpec => ({ kind: 'measure', measure: 'length', path, label, optional })
+const length = (path: DocumentPath, label: FieldSpec['label'], optional = false): FieldSpec => ({
+  kind: 'measure',
+  measure: 'length',
+  path,
+  label,
+  optional,
+})
 
 export const massFields = (): readonly FieldSpec[] => [
   { kind: 'text', path: ['vehicle', 'name'], label: 'path.name' },
-  { kind: 'measure', measure: 'mass', path: ['vehicle', 'masses', 'permittedG'], label: 'path.permittedG', note: 'window.note.permitted' },
-  { kind: 'measure', measure: 'mass', path: ['vehicle', 'masses', 'readyG'], label: 'path.readyG', note: 'window.note.ready' },
-  { kind: 'measure', measure: 'mass', path: ['vehicle', 'masses', 'roofLimitG'], label: 'path.roofLimitG', optional: true },
+  {
+    kind: 'measure',
+    measure: 'mass',
+    path: ['vehicle', 'masses', 'permittedG'],
+    label: 'path.permittedG',
+    note: 'window.note.permitted',
+  },
+  {
+    kind: 'measure',
+    measure: 'mass',
+    path: ['vehicle', 'masses', 'readyG'],
+    label: 'path.readyG',
+    note: 'window.note.ready',
+  },
+  {
+    kind: 'measure',
+    measure: 'mass',
+    path: ['vehicle', 'masses', 'roofLimitG'],
+    label: 'path.roofLimitG',
+    optional: true,
+  },
   length(['vehicle', 'masses', 'rearAxleXMm'], 'path.rearAxleXMm', true),
   length(['vehicle', 'masses', 'wheelbaseMm'], 'path.wheelbaseMm', true),
   length(['vehicle', 'seatBackHeightMm'], 'path.seatBackHeightMm'),
@@ -31,10 +67,26 @@ export const bedFields = (): readonly FieldSpec[] => [
 ]
 
 export const heatFields = (text: Text): readonly FieldSpec[] => [
-  { kind: 'choice', path: ['vehicle', 'thermal', 'bodyClass'], label: 'path.bodyClass', choices: BODIES.map((value) => ({ value, label: text.t(`window.body.${value}`) })) },
-  { kind: 'choice', path: ['vehicle', 'heater', 'kind'], label: 'path.heater', choices: HEATERS.map((value) => ({ value, label: text.t(`window.heater.${value}`) })) },
+  {
+    kind: 'choice',
+    path: ['vehicle', 'thermal', 'bodyClass'],
+    label: 'path.bodyClass',
+    choices: BODIES.map((value) => ({ value, label: text.t(`window.body.${value}`) })),
+  },
+  {
+    kind: 'choice',
+    path: ['vehicle', 'heater', 'kind'],
+    label: 'path.heater',
+    choices: HEATERS.map((value) => ({ value, label: text.t(`window.heater.${value}`) })),
+  },
   { kind: 'measure', measure: 'power', path: ['vehicle', 'heater', 'maxHeatW'], label: 'path.maxHeatW' },
-  { kind: 'measure', measure: 'power', path: ['vehicle', 'heater', 'awakeLoadW'], label: 'path.awakeLoadW', note: 'window.note.awake' },
+  {
+    kind: 'measure',
+    measure: 'power',
+    path: ['vehicle', 'heater', 'awakeLoadW'],
+    label: 'path.awakeLoadW',
+    note: 'window.note.awake',
+  },
   { kind: 'switch', path: ['vehicle', 'heater', 'mayRunAllNight'], label: 'path.mayRunAllNight' },
 ]
 
@@ -43,14 +95,24 @@ export const energyFields = (battery: boolean, charging: boolean): readonly Fiel
     ? ([
         { kind: 'measure', measure: 'energy', path: ['vehicle', 'battery', 'usableWh'], label: 'path.usableWh' },
         { kind: 'measure', measure: 'percent', path: ['vehicle', 'battery', 'reserve01'], label: 'path.reserve01' },
-        { kind: 'measure', measure: 'percent', path: ['vehicle', 'battery', 'chargeLimit01'], label: 'path.chargeLimit01' },
+        {
+          kind: 'measure',
+          measure: 'percent',
+          path: ['vehicle', 'battery', 'chargeLimit01'],
+          label: 'path.chargeLimit01',
+        },
       ] as const)
     : []),
   ...(charging
     ? ([
         { kind: 'measure', measure: 'current', path: ['vehicle', 'charging', 'minimumA'], label: 'path.minimumA' },
         { kind: 'measure', measure: 'current', path: ['vehicle', 'charging', 'maximumA'], label: 'path.maximumA' },
-        { kind: 'measure', measure: 'percent', path: ['vehicle', 'charging', 'efficiency01'], label: 'path.efficiency01' },
+        {
+          kind: 'measure',
+          measure: 'percent',
+          path: ['vehicle', 'charging', 'efficiency01'],
+          label: 'path.efficiency01',
+        },
         { kind: 'measure', measure: 'power', path: ['vehicle', 'charging', 'overheadW'], label: 'path.overheadW' },
       ] as const)
     : []),
@@ -61,7 +123,12 @@ export function bayFields(index: number, text: Text): readonly FieldSpec[] {
   const at = (...rest: DocumentPath): DocumentPath => ['vehicle', 'bays', index, ...rest]
   return [
     { kind: 'text', path: at('name'), label: 'path.name' },
-    { kind: 'choice', path: at('kind'), label: 'path.kind', choices: KINDS.map((value) => ({ value, label: text.t(`window.bay.${value}`) })) },
+    {
+      kind: 'choice',
+      path: at('kind'),
+      label: 'path.kind',
+      choices: KINDS.map((value) => ({ value, label: text.t(`window.bay.${value}`) })),
+    },
     length(at('sizeMm', 0), 'window.size.length'),
     length(at('sizeMm', 1), 'window.size.width'),
     length(at('sizeMm', 2), 'window.size.height'),
@@ -69,7 +136,12 @@ export function bayFields(index: number, text: Text): readonly FieldSpec[] {
     length(at('originMm', 1), 'window.size.fromLeft'),
     length(at('originMm', 2), 'window.size.above'),
     { kind: 'measure', measure: 'mass', path: at('loadLimitG'), label: 'path.loadLimitG' },
-    { kind: 'choice', path: at('restraint'), label: 'path.restraint', choices: RESTRAINTS.map((value) => ({ value, label: text.t(`window.restraint.${value}`) })) },
+    {
+      kind: 'choice',
+      path: at('restraint'),
+      label: 'path.restraint',
+      choices: RESTRAINTS.map((value) => ({ value, label: text.t(`window.restraint.${value}`) })),
+    },
     { kind: 'switch', path: at('usable', 'drive'), label: 'window.bay.usableDrive' },
     { kind: 'switch', path: at('usable', 'bed'), label: 'window.bay.usableBed' },
     { kind: 'switch', path: at('heatedAtNight'), label: 'path.heatedAtNight' },
@@ -84,10 +156,19 @@ export function bayFields(index: number, text: Text): readonly FieldSpec[] {
 
 export function openingFields(bay: number, index: number, face: string, text: Text): readonly FieldSpec[] {
   const at = (...rest: DocumentPath): DocumentPath => ['vehicle', 'bays', bay, 'openings', index, ...rest]
-  const [first, second] = face.startsWith('x') ? (['width', 'height'] as const) : face.startsWith('y') ? (['length', 'height'] as const) : (['length', 'width'] as const)
+  const [first, second] = face.startsWith('x')
+    ? (['width', 'height'] as const)
+    : face.startsWith('y')
+      ? (['length', 'height'] as const)
+      : (['length', 'width'] as const)
   return [
     { kind: 'text', path: at('name'), label: 'path.openings' },
-    { kind: 'choice', path: at('face'), label: 'path.face', choices: FACES.map((value) => ({ value, label: text.t(`window.face.${value}`) })) },
+    {
+      kind: 'choice',
+      path: at('face'),
+      label: 'path.face',
+      choices: FACES.map((value) => ({ value, label: text.t(`window.face.${value}`) })),
+    },
     length(at('fromMm', 0), `window.opening.${first}From`),
     length(at('toMm', 0), `window.opening.${first}To`),
     length(at('fromMm', 1), `window.opening.${second}From`),

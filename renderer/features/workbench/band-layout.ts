@@ -6,7 +6,11 @@ export type PlacedBandLabel = BandLabel & { readonly left: number; readonly row:
 const GAP_PX = 8
 
 /** Puts each label on the first row that has room at its mark; it may lean left at the right end of the band. */
-export function placeBandLabels(labels: readonly BandLabel[], bandPx: number, rows: number): readonly PlacedBandLabel[] {
+export function placeBandLabels(
+  labels: readonly BandLabel[],
+  bandPx: number,
+  rows: number,
+): readonly PlacedBandLabel[] {
   const ends: number[] = Array.from({ length: rows }, () => -Infinity)
   return [...labels]
     .sort((a, b) => a.x - b.x)

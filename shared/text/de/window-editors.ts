@@ -142,7 +142,8 @@ export const windowEditors = {
   'window.form.rigid': 'fest',
   'window.form.soft': 'weich',
   'window.paste.title': 'Aus einer Tabelle einfügen',
-  'window.paste.hint': 'Spalten: Name, Länge, Breite, Höhe, Masse. Einheiten in der Zelle werden gelesen; ohne gelten Zentimeter und Kilogramm.',
+  'window.paste.hint':
+    'Spalten: Name, Länge, Breite, Höhe, Masse. Einheiten in der Zelle werden gelesen; ohne gelten Zentimeter und Kilogramm.',
   'window.paste.label': 'Zeilen',
   'window.paste.read': '{count} Zeile gelesen | {count} Zeilen gelesen',
   'window.paste.bad': 'Zeile {line}: {said} – {why}',

@@ -45,8 +45,10 @@ export const windowSheet = {
   'window.drawing.short.plan': 'Oben',
   'window.drawing.short.side': 'Seite',
   'window.drawing.short.rear': 'Heck',
-  'window.scene.keys': 'Pfeiltasten drehen, Plus und Minus vergrößern, Null setzt zurück. Die Liste daneben sagt dasselbe.',
-  'window.scene.none': 'Dieses Gerät kann hier nicht räumlich zeichnen. Flache Zeichnungen und Liste zeigen dieselbe Ladung.',
+  'window.scene.keys':
+    'Pfeiltasten drehen, Plus und Minus vergrößern, Null setzt zurück. Die Liste daneben sagt dasselbe.',
+  'window.scene.none':
+    'Dieses Gerät kann hier nicht räumlich zeichnen. Flache Zeichnungen und Liste zeigen dieselbe Ladung.',
   'window.layout.label': 'Anordnung',
   'window.layout.drive': 'Fahrt',
   'window.layout.bed': 'Bett',
@@ -122,7 +124,8 @@ export const windowSheet = {
   'window.how.open': '{label}: wie es zustande kommt',
   'window.how.source': 'Quelle: {source}',
   'window.number.coldest': 'Am kältesten am Bett',
-  'window.number.coldest.formula': 'Je Schritt: Wärme hinein minus Verlust durch Hülle, Glas und Frischluft, geteilt durch den Speicher.',
+  'window.number.coldest.formula':
+    'Je Schritt: Wärme hinein minus Verlust durch Hülle, Glas und Frischluft, geteilt durch den Speicher.',
   'window.number.coldest.source': 'Energiebilanz von Luft vorn, Luft am Bett, Masse und Glas',
   'window.number.depart': 'Ladestand bei Abfahrt',
   'window.number.depart.formula': 'Stand bei Ankunft + (in die Batterie − für Heizung) ÷ nutzbare Energie',

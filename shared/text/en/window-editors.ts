@@ -92,7 +92,8 @@ export const windowEditors = {
   'window.opening.heightTo': 'Height to',
   'window.vehicle.masses': 'Vehicle and masses',
   'window.vehicle.bays': 'Bays: {count}',
-  'window.vehicle.baysHint': 'Measure inside, between the trim, in millimetres or feet and inches. The drawing shows which measure is which.',
+  'window.vehicle.baysHint':
+    'Measure inside, between the trim, in millimetres or feet and inches. The drawing shows which measure is which.',
   'window.vehicle.bayList': 'Bays of the vehicle',
   'window.vehicle.openings': 'Openings',
   'window.vehicle.bed': 'Bed',
@@ -142,7 +143,8 @@ export const windowEditors = {
   'window.form.rigid': 'rigid',
   'window.form.soft': 'soft',
   'window.paste.title': 'Paste from a spreadsheet',
-  'window.paste.hint': 'Columns: name, length, width, height, mass. A unit in the cell is read; without one, centimetres and kilograms, or inches and pounds.',
+  'window.paste.hint':
+    'Columns: name, length, width, height, mass. A unit in the cell is read; without one, centimetres and kilograms, or inches and pounds.',
   'window.paste.label': 'Rows',
   'window.paste.read': '{count} row read | {count} rows read',
   'window.paste.bad': 'Line {line}: {said} – {why}',

@@ -122,7 +122,8 @@ export const windowSheet = {
   'window.how.open': '{label}: how it came about',
   'window.how.source': 'Source: {source}',
   'window.number.coldest': 'Coldest at the bed',
-  'window.number.coldest.formula': 'Each step: heat in less heat lost through shell, glass and fresh air, divided by what the cabin stores.',
+  'window.number.coldest.formula':
+    'Each step: heat in less heat lost through shell, glass and fresh air, divided by what the cabin stores.',
   'window.number.coldest.source': 'energy balance of front air, bed air, mass and glass',
   'window.number.depart': 'Charge at departure',
   'window.number.depart.formula': 'Charge on arriving + (into the battery − drawn for heat) ÷ usable energy',
@@ -203,7 +204,8 @@ export const windowSheet = {
   'window.checklist.by.clock': 'By clock',
   'window.checklist.noTime': 'At any time',
   'window.checklist.empty': 'No steps yet. Add a night to the trip.',
-  'window.conflict.circle': '{count} step waits for another in a circle | {count} steps wait for each other in a circle',
+  'window.conflict.circle':
+    '{count} step waits for another in a circle | {count} steps wait for each other in a circle',
   'window.conflict.window': '{count} step does not fit into its time | {count} steps do not fit into their time',
   'window.conflict.bad-rule': '{count} rule cannot be read | {count} rules cannot be read',
   'window.phase.before-leaving': 'Before leaving',

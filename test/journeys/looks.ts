@@ -1,0 +1,139 @@
+/** Every screen in every theme: axe finds nothing, night-red emits red only, nothing overflows; screenshots are kept. */
+import { mkdir, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Page } from 'playwright-core'
+import { check, command, openPlanner, planSettled } from './steps.ts'
+
+const SCREENS = [
+  { name: 'workbench', keys: 'Control+1' },
+  { name: 'load', keys: 'Shift+Digit1' },
+  { name: 'night', keys: 'Shift+Digit2' },
+  { name: 'checklist', keys: 'Shift+Digit3' },
+  { name: 'kit', keys: 'Control+2' },
+  { name: 'vehicle', keys: 'Control+3' },
+  { name: 'nights', keys: 'Control+4' },
+  { name: 'travellers', keys: 'Control+5' },
+] as const
+
+const THEMES = [
+  { name: 'light', letters: 'Day theme' },
+  { name: 'dark', letters: 'Evening theme' },
+  { name: 'red', letters: 'Night theme' },
+] as const
+
+const SIZES = [
+  { width: 1280, height: 800 },
+  { width: 1920, height: 1080 },
+] as const
+
+const SETTLE_MS = 350
+
+async function show(page: Page, screen: (typeof SCREENS)[number]): Promise<void> {
+  await page.keyboard.press('Control+1')
+  await page.keyboard.press('0')
+  if (screen.name !== 'workbench') await page.keyboard.press(screen.keys)
+  await page.waitForTimeout(SETTLE_MS)
+}
+
+/** `out`: folder for the screenshots; null keeps none. */
+export async function screensAndThemes(page: Page, base: string, out: string | null): Promise<void> {
+  await openPlanner(page, base)
+  await planSettled(page)
+  const faults: string[] = []
+  for (const theme of THEMES) {
+    await command(page, theme.letters)
+    for (const screen of SCREENS) {
+      await show(page, screen)
+      const { violations } = await new AxeBuilder({ page }).analyze()
+      for (const { id, nodes } of violations) {
+        faults.push(
+          `${screen.name} in ${theme.name}: ${id} at ${nodes
+            .slice(0, 2)
+            .map(({ target }) => String(target))
+            .join(', ')}`,
+        )
+      }
+      for (const size of SIZES) {
+        await page.setViewportSize(size)
+        await page.waitForTimeout(SETTLE_MS / 2)
+        const picture = await page.screenshot()
+        if (out !== null) await keep(out, `${screen.name}-${theme.name}-${size.width}`, picture)
+        if (theme.name === 'red' && size.width === 1280) {
+          const wrong = await pixelsNotRed(page, picture)
+          if (wrong > 0) faults.push(`${screen.name} in red: ${wrong} pixels with green or blue`)
+        }
+      }
+      await page.setViewportSize(SIZES[0])
+    }
+  }
+  check(faults.length === 0, faults.join('\n'))
+}
+
+/** German, the smallest window, and the dialogs. */
+export async function germanAndSmall(page: Page, base: string, out: string | null): Promise<void> {
+  await openPlanner(page, base)
+  await planSettled(page)
+  await page.setViewportSize({ width: 1024, height: 700 })
+  const faults: string[] = []
+  const look = async (name: string): Promise<void> => {
+    await page.waitForTimeout(SETTLE_MS)
+    if (out !== null) await keep(out, name, await page.screenshot())
+    const wide = await page.evaluate(
+      () => document.documentElement.scrollWidth > innerWidth || document.body.scrollHeight > innerHeight,
+    )
+    if (wide) faults.push(`${name}: the page itself scrolls`)
+    const { violations } = await new AxeBuilder({ page }).analyze()
+    for (const { id, nodes } of violations) faults.push(`${name}: ${id} at ${String(nodes[0]?.target)}`)
+  }
+  await look('small-workbench-en')
+  for (const [name, keys] of [
+    ['files', 'Control+o'],
+    ['palette', 'Control+k'],
+    ['export', 'Control+p'],
+    ['keys', '?'],
+    ['findings', 'f'],
+  ] as const) {
+    await page.keyboard.press(keys)
+    await page.getByRole('dialog').waitFor()
+    await look(`dialog-${name}`)
+    await page.keyboard.press('Escape')
+    await page.getByRole('dialog').waitFor({ state: 'hidden' })
+  }
+  await command(page, 'German')
+  await planSettled(page)
+  for (const screen of SCREENS) {
+    await show(page, screen)
+    await look(`small-${screen.name}-de`)
+  }
+  const left = await page.evaluate(() => document.documentElement.lang)
+  check(left === 'de', `the page says its language is ${left}`)
+  check(faults.length === 0, faults.join('\n'))
+}
+
+async function keep(out: string, name: string, picture: Buffer): Promise<void> {
+  await mkdir(out, { recursive: true })
+  await writeFile(join(out, `${name}.png`), picture)
+}
+
+/** Pixels of a picture in which green or blue shines, counted in a blank page beside. */
+async function pixelsNotRed(page: Page, picture: Buffer): Promise<number> {
+  const blank = await page.context().newPage()
+  try {
+    return await blank.evaluate(async (base64) => {
+      const image = new Image()
+      image.src = `data:image/png;base64,${base64}`
+      await image.decode()
+      const canvas = new OffscreenCanvas(image.width, image.height)
+      const context = canvas.getContext('2d')
+      if (context === null) return -1
+      context.drawImage(image, 0, 0)
+      const { data } = context.getImageData(0, 0, image.width, image.height)
+      let wrong = 0
+      for (let at = 0; at < data.length; at += 4) if ((data[at + 1] ?? 0) > 2 || (data[at + 2] ?? 0) > 2) wrong += 1
+      return wrong
+    }, picture.toString('base64'))
+  } finally {
+    await blank.close()
+  }
+}

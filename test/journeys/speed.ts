@@ -1,0 +1,51 @@
+/** How quickly the window answers: printed, not judged, since the machine's own load is part of it. */
+import type { Page } from 'playwright-core'
+import { check, openPlanner, planSettled } from './steps.ts'
+
+const TURNS = 30
+
+/** Milliseconds from a key on the dial to the frame that shows the night's new curve: median and 95th percentile. */
+export async function dialAnswers(page: Page, base: string): Promise<string> {
+  await openPlanner(page, base)
+  await planSettled(page)
+  await page.getByRole('slider', { name: 'Warmth while asleep' }).focus()
+  const times = await page.evaluate(async (turns) => {
+    const thumb = document.activeElement
+    const chart = document.querySelector('.night-charts')
+    if (thumb === null || chart === null) return []
+    const taken: number[] = []
+    for (let turn = 0; turn < turns; turn += 1) {
+      const startMs = performance.now()
+      const painted = new Promise<number>((resolve) => {
+        const watcher = new MutationObserver((changes) => {
+          if (!changes.some(({ attributeName }) => attributeName === 'd')) return
+          watcher.disconnect()
+          requestAnimationFrame(() => setTimeout(() => resolve(performance.now() - startMs)))
+        })
+        watcher.observe(chart, { attributes: true, subtree: true, attributeFilter: ['d'] })
+        setTimeout(() => resolve(5000), 5000)
+      })
+      thumb.dispatchEvent(
+        new KeyboardEvent('keydown', { key: turn % 12 < 6 ? 'ArrowRight' : 'ArrowLeft', bubbles: true }),
+      )
+      taken.push(await painted)
+    }
+    return taken
+  }, TURNS)
+  check(times.length === TURNS, 'the dial could not be turned')
+  const sorted = [...times].sort((a, b) => a - b)
+  const at = (share: number): string =>
+    (sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? 0).toFixed(0)
+  return `dial to painted answer: median ${at(0.5)} ms, 95th percentile ${at(0.95)} ms over ${TURNS} turns`
+}
+
+/** Milliseconds from a reload to the first button that can be pressed, and to the first plan. */
+export async function start(page: Page, base: string): Promise<string> {
+  await openPlanner(page, base)
+  const startMs = Date.now()
+  await page.reload()
+  await page.getByRole('button', { name: 'Workbench' }).waitFor()
+  const interactiveMs = Date.now() - startMs
+  await page.locator('.verdict-head').waitFor({ timeout: 90_000 })
+  return `warm start: controls after ${interactiveMs} ms, first plan after ${Date.now() - startMs} ms`
+}
