@@ -41,6 +41,8 @@ export function createFiles(host: HostClient, documents: DocumentStore, tell: (p
     if (!result.ok) tell(result.problem)
     return result
   }
+  /** Asked once: to the host this question means that the page begins anew, and gives up what it held. */
+  let known: HostInfo | null = null
   const take = (opened: Opened): boolean => {
     documents.open(opened.trip, opened.file, opened.unsaved)
     return true
@@ -71,8 +73,10 @@ export function createFiles(host: HostClient, documents: DocumentStore, tell: (p
   }
   return {
     info: async () => {
+      if (known !== null) return known
       const result = await ask('readHostInfo', {})
-      return result.ok ? result.value : null
+      if (result.ok) known = result.value
+      return known
     },
     samples: async () => {
       const result = await ask('listSamples', {})
