@@ -56,10 +56,8 @@ const slopeSolids = (bay: PackBay): readonly Solid[] => {
   const [lengthMm, widthMm, heightMm] = bay.sizeMm
   const solids: Solid[] = []
   for (const slope of bay.slopes) {
-    const steps =
-      slope.insetFloorMm === slope.insetTopMm ? 1 : Math.max(1, Math.ceil(heightMm / SLOPE_STEP_MM))
-    const insetAt = (z: number): number =>
-      slope.insetFloorMm + ((slope.insetTopMm - slope.insetFloorMm) * z) / heightMm
+    const steps = slope.insetFloorMm === slope.insetTopMm ? 1 : Math.max(1, Math.ceil(heightMm / SLOPE_STEP_MM))
+    const insetAt = (z: number): number => slope.insetFloorMm + ((slope.insetTopMm - slope.insetFloorMm) * z) / heightMm
     for (let step = 0; step < steps; step++) {
       const z1 = Math.floor((step * heightMm) / steps)
       const z2 = Math.floor(((step + 1) * heightMm) / steps)

@@ -172,13 +172,15 @@ const dripsOnto = (scene: Scene, bay: BayState, supporters: readonly Support[], 
 const leansOnSpoilt = (scene: Scene, bay: BayState, slot: number): boolean => {
   const item = bay.placed[slot]
   if (item === undefined) return false
-  return scene.traits[item.unit]?.spoiltByLiquid === true || item.supporters.some((next) => leansOnSpoilt(scene, bay, next.slot))
+  return (
+    scene.traits[item.unit]?.spoiltByLiquid === true ||
+    item.supporters.some((next) => leansOnSpoilt(scene, bay, next.slot))
+  )
 }
 
 const isDrippedOn = (scene: Scene, bay: BayState, box: Box): boolean =>
   bay.placed.some(
-    (other) =>
-      other.z1 >= box.z2 && scene.traits[other.unit]?.liquid === true && sharedFootprint(other, box) > 0,
+    (other) => other.z1 >= box.z2 && scene.traits[other.unit]?.liquid === true && sharedFootprint(other, box) > 0,
   )
 
 /** Puts a unit in. The caller has checked the pose. */

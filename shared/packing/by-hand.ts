@@ -102,7 +102,8 @@ const sameTurn = (a: Vec3, b: Vec3): boolean => a.every((value, axis) => value =
 const distance = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])
 
 /** Reach of every unit of a layout, exact for the layout as it is given. */
-export const reachOf = (hand: HandScene): readonly Reach[] => reachOfState(hand.scene, stateFrom(hand.scene, hand.layout))
+export const reachOf = (hand: HandScene): readonly Reach[] =>
+  reachOfState(hand.scene, stateFrom(hand.scene, hand.layout))
 
 /** Free volume of each bay usable in a layout, litres, obstacles taken off. */
 export const freeVolume = (
@@ -120,5 +121,3 @@ export const freeVolume = (
       return { bayId: bay.bay.id, freeL: (bay.freeMm3 - used) / MM3_PER_LITRE, wholeL: bay.freeMm3 / MM3_PER_LITRE }
     })
 }
-
-

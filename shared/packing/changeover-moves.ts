@@ -7,8 +7,7 @@ import { inSweep, restsOn } from './reach.ts'
 
 /** A place: in a bay, or away under a name (made into the bed, outdoors, ...). */
 export type Spot =
-  | { readonly kind: 'bay'; readonly bay: number; readonly box: Box }
-  | { readonly kind: 'away'; readonly name: string }
+  { readonly kind: 'bay'; readonly bay: number; readonly box: Box } | { readonly kind: 'away'; readonly name: string }
 
 export type Mover = {
   readonly source: Spot
@@ -96,7 +95,8 @@ const stands = (
     if (other === mover || spot === undefined || spot.kind === 'away' || spot.bay !== to.bay) continue
     if (spot.box.z2 !== to.box.z1) continue
     const area = sharedFootprint(spot.box, to.box)
-    if (area > 0 && (task.movers[other]?.bearsG ?? 0) < (task.movers[mover]?.massG ?? 0) && !isTarget(task, mover, to)) return false
+    if (area > 0 && (task.movers[other]?.bearsG ?? 0) < (task.movers[mover]?.massG ?? 0) && !isTarget(task, mover, to))
+      return false
     heldMm2 += area
   }
   return heldMm2 >= (to.box.x2 - to.box.x1) * (to.box.y2 - to.box.y1)
@@ -191,7 +191,8 @@ export const bars = (task: ChangeoverTask, place: Spot, other: Spot): boolean =>
   const bayThere = task.bays[other.bay]
   if (bay === undefined || bayThere === undefined) return false
   if (place.bay !== other.bay && task.shareAir[place.bay]?.[other.bay] !== true) return false
-  if (place.bay !== other.bay) return overlaps(moved(place.box, bay.bay.originMm), moved(other.box, bayThere.bay.originMm))
+  if (place.bay !== other.bay)
+    return overlaps(moved(place.box, bay.bay.originMm), moved(other.box, bayThere.bay.originMm))
   if (sameBox(place.box, other.box)) return false
   return (
     overlaps(place.box, other.box) ||

@@ -22,7 +22,9 @@ type Node = {
 }
 
 const spotKey = (spot: Spot): string =>
-  spot.kind === 'away' ? spot.name : `${spot.bay}:${spot.box.x1},${spot.box.y1},${spot.box.z1},${spot.box.x2},${spot.box.y2},${spot.box.z2}`
+  spot.kind === 'away'
+    ? spot.name
+    : `${spot.bay}:${spot.box.x1},${spot.box.y1},${spot.box.z1},${spot.box.x2},${spot.box.y2},${spot.box.z2}`
 
 /**
  * Finds the moves: greedy walks, shortened; where those miss the lower bound and the case is small, best-first over whole states.
@@ -34,12 +36,19 @@ export const searchChangeover = (task: ChangeoverTask, random: Random): Changeov
   const walked = walk(task, random)
   const complete = misplaced(task, walked.final).length === 0
   const steps = complete ? shortened(task, walked.steps) : walked.steps
-  if (complete && steps.length === lowerBound) return { steps, complete, optimal: true, lowerBound, final: walked.final }
+  if (complete && steps.length === lowerBound)
+    return { steps, complete, optimal: true, lowerBound, final: walked.final }
   const exact = task.nodeLimit > 0 ? run(task, start) : { goal: null, proven: false }
   if (exact.goal === null) return { steps, complete, optimal: false, lowerBound, final: walked.final }
   const best = stepsTo(exact.goal)
   const optimal = exact.proven || best.length === lowerBound
-  return { steps: best, complete: true, optimal, lowerBound: optimal ? best.length : lowerBound, final: exact.goal.spots }
+  return {
+    steps: best,
+    complete: true,
+    optimal,
+    lowerBound: optimal ? best.length : lowerBound,
+    final: exact.goal.spots,
+  }
 }
 
 /**

@@ -45,7 +45,12 @@ const once = (task: ChangeoverTask, start: readonly Spot[], random: Random): Wal
       best = { steps: trail.steps.slice(), final: trail.spots.slice() }
     }
     if (wrong.length === 0) break
-    if (!settle(task, trail, wrong, true, random) && !clear(task, trail, wrong, random) && !settle(task, trail, wrong, false, random)) break
+    if (
+      !settle(task, trail, wrong, true, random) &&
+      !clear(task, trail, wrong, random) &&
+      !settle(task, trail, wrong, false, random)
+    )
+      break
   }
   return best
 }
@@ -63,10 +68,19 @@ const go = (task: ChangeoverTask, trail: Trail, mover: number, to: Spot): boolea
 }
 
 /** Brings one misplaced unit to its final place; what becomes the bed goes last. */
-const settle = (task: ChangeoverTask, trail: Trail, wrong: readonly number[], kindly: boolean, random: Random): boolean => {
+const settle = (
+  task: ChangeoverTask,
+  trail: Trail,
+  wrong: readonly number[],
+  kindly: boolean,
+  random: Random,
+): boolean => {
   const from = pickIndex(random, wrong.length)
   const turned = [...wrong.slice(from), ...wrong.slice(0, from)]
-  const order = [...turned.filter((mover) => task.movers[mover]?.late !== true), ...turned.filter((mover) => task.movers[mover]?.late === true)]
+  const order = [
+    ...turned.filter((mover) => task.movers[mover]?.late !== true),
+    ...turned.filter((mover) => task.movers[mover]?.late === true),
+  ]
   for (const mover of order) {
     const target = task.movers[mover]?.target
     if (target === undefined) continue
@@ -79,7 +93,11 @@ const settle = (task: ChangeoverTask, trail: Trail, wrong: readonly number[], ki
 /** Clears the way of one misplaced unit, that with least in its way, until it is in its place. False where nothing could be moved. */
 const clear = (task: ChangeoverTask, trail: Trail, wrong: readonly number[], random: Random): boolean => {
   const open = new Set(wrong)
-  const ways = wrong.map((mover) => ({ mover, cost: costOf(barriersOf(task, trail.spots, mover), open), luck: random() }))
+  const ways = wrong.map((mover) => ({
+    mover,
+    cost: costOf(barriersOf(task, trail.spots, mover), open),
+    luck: random(),
+  }))
   ways.sort((a, b) => a.cost - b.cost || a.luck - b.luck)
   return ways.some(({ mover }) => bringOver(task, trail, mover))
 }
@@ -93,7 +111,9 @@ const bringOver = (task: ChangeoverTask, trail: Trail, mover: number): boolean =
   let progress = false
   for (let step = 0; step < CLEARING && !task.shouldStop(); step++) {
     if (go(task, trail, mover, target)) return true
-    const inWay = [...barriersOf(task, trail.spots, mover)].sort((a, b) => dearness(task, trail, a) - dearness(task, trail, b))
+    const inWay = [...barriersOf(task, trail.spots, mover)].sort(
+      (a, b) => dearness(task, trail, a) - dearness(task, trail, b),
+    )
     if (![...inWay, mover].some((unit) => stepAside(task, trail, unit, mover, target))) return progress
     progress = true
   }

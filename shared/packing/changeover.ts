@@ -80,7 +80,11 @@ export const changeoversBetween = (
   }
   const missing = units.some((unit) => !to.has(unit.id))
   const { there, back } = missing ? searchApart(task, units, to) : searchBothWays(task, randomFrom(1))
-  const told = (found: ChangeoverFound, start: ReadonlyMap<string, Place>, end: ReadonlyMap<string, Place>): Changeover => {
+  const told = (
+    found: ChangeoverFound,
+    start: ReadonlyMap<string, Place>,
+    end: ReadonlyMap<string, Place>,
+  ): Changeover => {
     const goals = movers.map((mover) => (start === from ? mover.target : mover.source))
     return {
       moves: movesOf(found.steps, goals, units, start, end, model),
@@ -109,7 +113,13 @@ const searchApart = (
     return { ...mover, source: known ? mover.target : gone, target: known ? mover.source : gone, late: false }
   })
   const back = searchChangeover({ ...task, movers }, randomFrom(1))
-  return { there, back: { ...back, final: back.final.map((spot, index) => (spot === gone ? (task.movers[index]?.source ?? spot) : spot)) } }
+  return {
+    there,
+    back: {
+      ...back,
+      final: back.final.map((spot, index) => (spot === gone ? (task.movers[index]?.source ?? spot) : spot)),
+    },
+  }
 }
 
 /** Bays of either layout that lie over one another: a folded seat stands where the load was. */

@@ -36,12 +36,14 @@ const refusals = (scene: Scene, state: SceneState, unit: number): Unplaced['why'
     const admission = scene.admissions[unit]?.[index]
     if (admission === undefined || admission.rule === 'absent') return []
     const bayId = bay.model.bay.id
-    if (admission.rule === 'does-not-fit') return [{ bayId, rule: 'does-not-fit', shortByMm: shortInBay(scene, bay, unit) }]
+    if (admission.rule === 'does-not-fit')
+      return [{ bayId, rule: 'does-not-fit', shortByMm: shortInBay(scene, bay, unit) }]
     if (admission.rule !== null) return [{ bayId, rule: admission.rule, shortByMm: null }]
     return [{ bayId, ...bestRefusal(scene, bay, unit) }]
   })
 
-const shortInBay = (scene: Scene, bay: BayState, unit: number): number => shortest(scene.model.units[unit], [bay.model.bay.sizeMm])
+const shortInBay = (scene: Scene, bay: BayState, unit: number): number =>
+  shortest(scene.model.units[unit], [bay.model.bay.sizeMm])
 
 /** Least sum of missing millimetres over poses and rooms. */
 const shortest = (unit: Unit | undefined, rooms: readonly Vec3[]): number => {
@@ -86,17 +88,32 @@ const PRESSES = [10, 20, 30, 50, 80, 120] as const
 const cureFor = (scene: Scene, state: SceneState, unit: number): UnitCure | null => {
   const item = scene.model.units[unit]
   if (item === undefined) return null
-  return turned(scene, state, item) ?? pressed(scene, state, item) ?? without(scene, state, item) ?? elsewhere(scene, state, item)
+  return (
+    turned(scene, state, item) ??
+    pressed(scene, state, item) ??
+    without(scene, state, item) ??
+    elsewhere(scene, state, item)
+  )
 }
 
 const places = (scene: Scene, state: SceneState, unit: number): boolean =>
-  insert(scene, branch(state), unit, new Set(), { random: randomFrom(1), noise01: 0, origin: null, list: new SpotList() })
+  insert(scene, branch(state), unit, new Set(), {
+    random: randomFrom(1),
+    noise01: 0,
+    origin: null,
+    list: new SpotList(),
+  })
 
 const withUnit = (scene: Scene, unit: Unit): Scene => {
-  const model: PackModel = { ...scene.model, units: scene.model.units.map((each) => (each.index === unit.index ? unit : each)) }
+  const model: PackModel = {
+    ...scene.model,
+    units: scene.model.units.map((each) => (each.index === unit.index ? unit : each)),
+  }
   const admissions = scene.admissions.map((row, index) =>
     index === unit.index
-      ? row.map((each) => (each.rule === 'does-not-fit' || each.rule === 'opening-too-small' ? { rule: null, tier: 0 } : each))
+      ? row.map((each) =>
+          each.rule === 'does-not-fit' || each.rule === 'opening-too-small' ? { rule: null, tier: 0 } : each,
+        )
       : row,
   )
   return { ...scene, model, admissions }
@@ -154,11 +171,14 @@ const elsewhere = (scene: Scene, state: SceneState, unit: Unit): UnitCure | null
   for (let bay = 0; bay < row.length; bay++) {
     const rule = row[bay]?.rule
     if (rule === null || rule === undefined || rule === 'absent' || rule === 'does-not-fit') continue
-    const open = row.map((each, index) => (index === bay ? { rule: null, tier: 0 } : { ...each, rule: each.rule ?? ('locked' as const) }))
+    const open = row.map((each, index) =>
+      index === bay ? { rule: null, tier: 0 } : { ...each, rule: each.rule ?? ('locked' as const) },
+    )
     const admissions = scene.admissions.map((each, index) => (index === unit.index ? open : each))
     const locks = scene.locks.map((each, index) => (index === unit.index ? null : each))
     const bayId = scene.model.bays[bay]?.bay.id
-    if (bayId !== undefined && places({ ...scene, admissions, locks }, state, unit.index)) return { kind: 'other-bay', bayId, ignoring: rule }
+    if (bayId !== undefined && places({ ...scene, admissions, locks }, state, unit.index))
+      return { kind: 'other-bay', bayId, ignoring: rule }
   }
   return null
 }

@@ -6,15 +6,15 @@ import { layoutOf, reachOfState, weightedReach } from './layout.ts'
 import { loadingOrder } from './loading-order.ts'
 import { cautionsOf, massFaults, massReport } from './mass.ts'
 import { solveNight } from './pack-night.ts'
-import type { NightSolved } from './pack-night.ts'
+import type { NightJob, NightSolved } from './pack-night.ts'
 import { packModelOf, sceneOf } from './scene.ts'
-import type { PackModel, Scene } from './scene.ts'
+import type { Scene } from './scene.ts'
 import { missingFrom } from './search/build.ts'
 import type { Ranked } from './search/build.ts'
 import type { Origin } from './search/objective.ts'
 import { keepLegal, Run, solve } from './search/solve.ts'
 import { emptyState } from './search/state.ts'
-import type { Layout, PackBudget, PackedUnit, PackingInput, PackingOutcome, PackPiece, Unplaced } from './types.ts'
+import type { Layout, PackBudget, PackedUnit, PackingInput, PackingOutcome, PackPiece } from './types.ts'
 
 /** Rounds that settle a 45-unit car in about three seconds on one core of 2020s office hardware (measured in test/bench). */
 export const DEFAULT_ITERATIONS = 800
@@ -39,9 +39,13 @@ export const packLoad = (input: PackingInput, budget: PackBudget): PackingOutcom
   const missing = missingFrom(driveScene, drive.state)
   const unplaced = [...explainAll(driveScene, drive.state, missing), ...tooMany]
   const known = new Set(model.units.flatMap((unit) => unit.pieces.map((piece) => piece.id)))
-  const nights = solveNights(model, driveScene, driveLayout, unplaced, budget, run)
   const mass = massReport(driveScene, drive.state)
   const driveReach = reachOfState(driveScene, drive.state)
+  const nights = solveNights(
+    { model, driveScene, drive: driveLayout, driveReach, driveUnplaced: unplaced },
+    budget,
+    run,
+  )
   return {
     units: [...packedUnits(driveScene), ...input.pieces.filter((piece) => !known.has(piece.id)).map(looseUnit)],
     bins: inner,
@@ -109,20 +113,17 @@ const solveDrive = (scene: Scene, budget: PackBudget, rounds: number, run: Run):
 const SKETCH_SHARE = 0.35
 
 const solveNights = (
-  model: PackModel,
-  driveScene: Scene,
-  drive: Layout,
-  driveUnplaced: readonly Unplaced[],
+  day: Pick<NightJob, 'model' | 'driveScene' | 'drive' | 'driveReach' | 'driveUnplaced'>,
   budget: PackBudget,
   run: Run,
 ): readonly NightSolved[] => {
-  const nights = model.input.nights
-  const forNights = budget.iterations - driveRounds(model.input, budget.iterations)
+  const { nights } = day.model.input
+  const forNights = budget.iterations - driveRounds(day.model.input, budget.iterations)
   const rounds = Math.floor(forNights / Math.max(1, nights.length))
   let before: Layout | null = null
   return nights.map((night, index) => {
     const earlier = before ?? budget.startFrom?.nights[index]?.bed ?? null
-    const solved = solveNight({ model, night, driveScene, drive, driveUnplaced, earlier, rounds }, run)
+    const solved = solveNight({ ...day, night, earlier, rounds }, run)
     before = solved.packing.bed
     return solved
   })

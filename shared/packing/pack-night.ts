@@ -1,6 +1,8 @@
 /** One night: its bed layout grown from the drive layout, the moves there and back, and what fell out. */
 import { changeoversBetween } from './changeover.ts'
 import { explainAll } from './explain.ts'
+import { boxAt, moved } from './geometry.ts'
+import type { Box } from './geometry.ts'
 import { layoutOf, reachOfState, weightedReach } from './layout.ts'
 import { randomFrom } from './random.ts'
 import { sceneOf } from './scene.ts'
@@ -25,6 +27,7 @@ export type NightJob = {
   readonly night: PackNight
   readonly driveScene: Scene
   readonly drive: Layout
+  readonly driveReach: readonly Reach[]
   readonly driveUnplaced: readonly Unplaced[]
   /** A layout of nearly the same night to start from, where there is one. */
   readonly earlier: Layout | null
@@ -32,15 +35,18 @@ export type NightJob = {
 }
 
 /** Bed layouts tried while something cannot be brought over. */
-const TRIES = 3
+const TRIES = 4
 /** Rounds spent on each further try, at most. */
-const TRY_ROUNDS = 40
+const TRY_ROUNDS = 120
 
 /** Finds the bed layout of one night and the moves to it and back. */
 export const solveNight = (job: NightJob, run: Run): NightSolved => {
   const { model, night } = job
   const leftHome = new Set(job.driveUnplaced.map((each) => each.unitId))
-  const scene = withoutUnits(sceneOf(model, night), leftHome)
+  const scene = {
+    ...withoutUnits(sceneOf(model, night), leftHome),
+    tangles: tanglesOf(model, job.drive, job.driveReach),
+  }
   const driveAt = new Map(job.drive.placements.map((placement) => [placement.unitId, placement]))
   const origin: Origin = model.units.map((unit) => driveAt.get(unit.id) ?? null)
   const solved = solve(scene, startOf(scene, job, origin, run), origin, job.rounds, run, 'bed')
@@ -61,6 +67,23 @@ export const solveNight = (job: NightJob, run: Run): NightSolved => {
     faults: nightFaults(scene, state, reach),
     weightedReach: weightedReach(scene, reach),
   }
+}
+
+/** For each unit, where those stand by day that it bars: going there at dusk it would bar itself. */
+const tanglesOf = (model: PackModel, drive: Layout, reaches: readonly Reach[]): readonly (readonly Box[])[] => {
+  const originOf = new Map(model.bays.map((bay) => [bay.bay.id, bay.bay.originMm]))
+  const boxOf = new Map(
+    drive.placements.map((each) => [
+      each.unitId,
+      moved(boxAt(each.atMm, each.sizeMm), originOf.get(each.bayId) ?? [0, 0, 0]),
+    ]),
+  )
+  return model.units.map((unit) =>
+    reaches.flatMap((reach) => {
+      const box = boxOf.get(reach.unitId)
+      return box !== undefined && reach.blockedBy.includes(unit.id) ? [box] : []
+    }),
+  )
 }
 
 /** What can stay where it rides by day, or where it lay the night before: whichever completes better. */

@@ -185,7 +185,12 @@ const bestWindow = (
  * In line with no opening as it stands: it must be lifted round into one large enough for it.
  * Counted is what lies in the straight sweep, as the definition has it; the opening with the least of that.
  */
-const roundabout = (bay: BayModel, boxes: readonly Box[], retrievals: readonly Retrieval[], index: number): BoxReach => {
+const roundabout = (
+  bay: BayModel,
+  boxes: readonly Box[],
+  retrievals: readonly Retrieval[],
+  index: number,
+): BoxReach => {
   const box = boxes[index]
   let best = -1
   let least = Infinity

@@ -2,6 +2,7 @@
 import { bayModelOf } from './bay-model.ts'
 import type { BayModel, Window } from './bay-model.ts'
 import { moved, overlaps } from './geometry.ts'
+import type { Box } from './geometry.ts'
 import { stateOf, traitsOf, unitsOf } from './units.ts'
 import type { Unit, UnitTraits } from './units.ts'
 import { sizeWithin } from './poses.ts'
@@ -29,6 +30,8 @@ export type Scene = {
   readonly locks: readonly (PackLock | null)[]
   /** By bay index: other bays of this layout that take up some of the same air. */
   readonly neighbours: readonly (readonly number[])[]
+  /** By unit index, vehicle frame: where it had better not go, because what stands there can only leave after it. */
+  readonly tangles: readonly (readonly Box[])[]
 }
 
 export const packModelOf = (input: PackingInput): PackModel => ({
@@ -64,7 +67,7 @@ export const sceneOf = (model: PackModel, night: PackNight | null): Scene => {
   const neighbours = model.bays.map((bay) =>
     model.bays.filter((other) => shareAir(bay, other, layout)).map((other) => other.index),
   )
-  return { layout, night, model, traits, away, admissions, locks, neighbours }
+  return { layout, night, model, traits, away, admissions, locks, neighbours, tangles: [] }
 }
 
 /** A loose piece is away as its state says; a bin always stays, with what is left in it. What stays home on every night never travels. */
@@ -147,15 +150,14 @@ const nightRule = (traits: UnitTraits, model: BayModel, night: PackNight): RuleC
 
 const shapeRule = (unit: Unit, model: BayModel): RuleCode | null => {
   if (!unit.poses.some((pose) => sizeWithin(pose, model.bay.sizeMm) !== null)) return 'does-not-fit'
-  return model.windows.length === 0 || model.windows.some((window) => passes(unit, window))
-    ? null
-    : 'opening-too-small'
+  return model.windows.length === 0 || model.windows.some((window) => passes(unit, window)) ? null : 'opening-too-small'
 }
 
 /** Whether a unit, turned as it may be and pressed along one edge if soft, goes through a window. */
 export const passes = (unit: Unit, window: Window): boolean => {
   const room: [number, number, number] = [Infinity, Infinity, Infinity]
-  const [first, second] = window.axis === 0 ? ([1, 2] as const) : window.axis === 1 ? ([0, 2] as const) : ([0, 1] as const)
+  const [first, second] =
+    window.axis === 0 ? ([1, 2] as const) : window.axis === 1 ? ([0, 2] as const) : ([0, 1] as const)
   room[first] = window.aHigh - window.aLow
   room[second] = window.bHigh - window.bLow
   const roomMm: Vec3 = room

@@ -30,7 +30,8 @@ export const spacesAfter = (bay: BayModel, spaces: readonly Box[], placed: reado
     touched.add(space.z1)
     splitAround(space, added, cut)
   }
-  const kept = touched.size === 0 ? cut : cut.filter((space, index) => !touched.has(space.z1) || isMaximal(cut, space, index))
+  const kept =
+    touched.size === 0 ? cut : cut.filter((space, index) => !touched.has(space.z1) || isMaximal(cut, space, index))
   return top < bay.box.z2 ? [...kept, ...levelSpaces(bay, placed, top)] : kept
 }
 
@@ -66,9 +67,7 @@ const levelSpaces = (bay: BayModel, placed: readonly Box[], z: number): Box[] =>
     if (box.z1 <= z && z < box.z2) standing.push(box)
     else if (box.z1 > z) hanging.push(box)
   }
-  let spaces = freeRectangles(supports, standing).map(
-    (flat): Box => ({ ...flat, z1: z, z2: bay.box.z2 }),
-  )
+  let spaces = freeRectangles(supports, standing).map((flat): Box => ({ ...flat, z1: z, z2: bay.box.z2 }))
   for (const box of hanging) {
     if (!spaces.some((space) => overlaps(space, box))) continue
     const next: Box[] = []
@@ -81,7 +80,12 @@ const levelSpaces = (bay: BayModel, placed: readonly Box[], z: number): Box[] =>
   return spaces
 }
 
-const sortedEdges = (flats: readonly Flat[], blockers: readonly Flat[], low: 'x1' | 'y1', high: 'x2' | 'y2'): number[] => {
+const sortedEdges = (
+  flats: readonly Flat[],
+  blockers: readonly Flat[],
+  low: 'x1' | 'y1',
+  high: 'x2' | 'y2',
+): number[] => {
   const edges = new Set<number>()
   for (const flat of flats) edges.add(flat[low]).add(flat[high])
   for (const flat of blockers) edges.add(flat[low]).add(flat[high])
@@ -90,9 +94,7 @@ const sortedEdges = (flats: readonly Flat[], blockers: readonly Flat[], low: 'x1
 
 /** Maximal rectangles in the union of `supports` less `blockers`. */
 const freeRectangles = (supports: readonly Flat[], blockers: readonly Flat[]): Flat[] => {
-  const near = blockers.filter((b) =>
-    supports.some((s) => b.x1 < s.x2 && s.x1 < b.x2 && b.y1 < s.y2 && s.y1 < b.y2),
-  )
+  const near = blockers.filter((b) => supports.some((s) => b.x1 < s.x2 && s.x1 < b.x2 && b.y1 < s.y2 && s.y1 < b.y2))
   const only = supports[0]
   if (only === undefined) return []
   if (supports.length === 1 && near.length === 0) return [{ x1: only.x1, y1: only.y1, x2: only.x2, y2: only.y2 }]

@@ -31,6 +31,9 @@ const ORDERS: readonly (readonly Order[])[] = [
   [longest, bulk],
 ]
 
+/** What has one bay to go to takes its place there before anything else fills it. */
+const lone = (scene: Scene, unit: number): number => (choices(scene, unit) <= 1 ? 1 : 0)
+
 const fixedFirst = (scene: Scene, unit: number): number => {
   const lock = scene.locks[unit]
   if (lock === null || lock === undefined) return 0
@@ -71,7 +74,8 @@ export const build = (
   for (const order of ORDERS) {
     const state = branch(start)
     const owned = new Set<number>()
-    for (const unit of sortedBy(scene, missing, order)) insert(scene, state, unit, owned, { random, noise01: 0, origin, list })
+    for (const unit of sortedBy(scene, missing, [lone, ...order]))
+      insert(scene, state, unit, owned, { random, noise01: 0, origin, list })
     const cost = costOf(scene, state, origin)
     if (best === null || cost < best.cost) best = { state, cost }
     if (shouldStop()) break

@@ -3,7 +3,7 @@ import type { BayState } from '../bay-state.ts'
 import type { Random } from '../random.ts'
 import { pickIndex } from '../random.ts'
 import type { Scene } from '../scene.ts'
-import { bayScore, costOf, LEFT_OUT } from './objective.ts'
+import { bayScore, costOf, LEFT_OUT, tangledUnits } from './objective.ts'
 import type { Origin } from './objective.ts'
 import { missingFrom, sortedBy } from './build.ts'
 import type { Ranked } from './build.ts'
@@ -56,7 +56,8 @@ const round = (current: Ranked, task: Improvement, list: SpotList): Ranked | nul
   const order = orderOf(scene, [...missing, ...out], random)
   const noise01 = random() < 0.2 ? 0 : NOISE * random()
   let left = 0
-  for (const unit of order) if (!insert(scene, state, unit, owned, { random, noise01, origin: task.origin, list })) left++
+  for (const unit of order)
+    if (!insert(scene, state, unit, owned, { random, noise01, origin: task.origin, list })) left++
   if (left * LEFT_OUT > current.cost + LEFT_OUT) return null
   return { state, cost: costOf(scene, state, task.origin) }
 }
@@ -71,7 +72,8 @@ const orderOf = (scene: Scene, units: readonly number[], random: Random): number
 /** Which units come out this round. */
 const choose = (state: SceneState, missing: readonly number[], task: Improvement): Set<number> => {
   const { scene, random } = task
-  if (missing.length > 0 && random() < 0.8) return clearFor(scene, state, missing[pickIndex(random, missing.length)] ?? 0, random)
+  if (missing.length > 0 && random() < 0.8)
+    return clearFor(scene, state, missing[pickIndex(random, missing.length)] ?? 0, random)
   const hurt = missing.length > 0 ? [] : hurtIn(scene, state)
   if (hurt.length > 0 && random() < 0.6) {
     const unit = hurt[pickIndex(random, hurt.length)] ?? 0
@@ -85,7 +87,7 @@ const choose = (state: SceneState, missing: readonly number[], task: Improvement
 
 /** Units that stand where they should only in need, or out of reach of the bed or the seat. */
 const hurtIn = (scene: Scene, state: SceneState): number[] => {
-  const hurt: number[] = []
+  const hurt: number[] = [...tangledUnits(scene, state)]
   for (const bay of state.bays) {
     if (bay.placed.length === 0) continue
     const score = bayScore(scene, bay)

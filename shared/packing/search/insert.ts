@@ -54,7 +54,7 @@ export const insert = (
   list.heapify()
   let best: Spot | null = null
   let least = Infinity
-  for (let looks = 0; looks < CLOSE_LOOKS; ) {
+  for (let looks = 0; looks < CLOSE_LOOKS;) {
     const at = list.pop()
     if (at < 0 || list.costAt(at) >= least) break
     const spot = list.spotAt(at)
@@ -100,7 +100,14 @@ const collect = (scene: Scene, state: SceneState, unit: number, options: InsertO
 }
 
 /** The very spot it has in the other layout, if it is free. */
-const homeSpot = (scene: Scene, bay: BayState, unit: number, base: number, options: InsertOptions, list: SpotList): void => {
+const homeSpot = (
+  scene: Scene,
+  bay: BayState,
+  unit: number,
+  base: number,
+  options: InsertOptions,
+  list: SpotList,
+): void => {
   const spot = options.origin?.[unit] ?? null
   if (spot === null || spot === 'free' || spot.bayId !== bay.model.bay.id) return
   const box = boxAt(spot.atMm, spot.sizeMm)
@@ -171,8 +178,10 @@ const poseSpots = (
     const size = sizeWithin(pose, [roomX, roomY, roomZ])
     if (size === null) continue
     if (lock !== null && lock.sizeMm !== null && !sameSize(lock.sizeMm, size)) continue
-    const waste = 1 - (size[0] * size[1]) / (roomX * roomY) + 0.3 * (1 - size[2] / roomZ) - 0.4 * flush(size, roomX, roomY)
-    const height = (space.z1 / heightMm) * HEIGHT + massKg * NOT_STANDING_LOW_PER_KG * ((space.z1 + size[2] / 2) / heightMm)
+    const waste =
+      1 - (size[0] * size[1]) / (roomX * roomY) + 0.3 * (1 - size[2] / roomZ) - 0.4 * flush(size, roomX, roomY)
+    const height =
+      (space.z1 / heightMm) * HEIGHT + massKg * NOT_STANDING_LOW_PER_KG * ((space.z1 + size[2] / 2) / heightMm)
     const cost = base + waste * WASTE + height
     const lastX = space.x2 - size[0]
     const lastY = space.y2 - size[1]
@@ -238,6 +247,7 @@ const wantOf = (scene: Scene, unit: number): number => {
   let want = 0.05 + traits.uses
   if (scene.layout === 'bed') return traits.access.has('night') ? want + 100 : want
   if (traits.access.has('en-route')) want += 2
+  if (scene.model.bedding.has(scene.model.units[unit]?.id ?? '')) want += 0.6
   if (traits.access.has('on-arrival')) want += 0.5
   return want
 }

@@ -1,6 +1,7 @@
 /** One number per layout: left out first, then hard access and tiers, then reach, moves at dusk, low and central, bays kept free. */
 import type { BayScore, BayState, Placed } from '../bay-state.ts'
 import { names } from '../bay-state.ts'
+import { moved, overlaps } from '../geometry.ts'
 import { peeled } from '../passage.ts'
 import { reachesIn } from '../reach.ts'
 import type { Scene } from '../scene.ts'
@@ -76,6 +77,9 @@ const TRAPPED = 3
 /** What everything is wanted, however seldom, times a day. */
 const LATENT_USE = 0.02
 
+/** What becomes the bed comes out first at dusk and frees the room the rest needs: handlings charged per thing in its way. */
+const DUSK_FIRST = 0.6
+
 const accessFault = (
   scene: Scene,
   unit: number,
@@ -89,7 +93,8 @@ const accessFault = (
     return { hard: (fromInside ? 0 : 1) + Math.min(1, count * 0.5), soft: count }
   }
   const seat = access.has('en-route') ? (fromInside ? 0 : WRONG_BAY * 2) + count * 2 : 0
-  return { hard: 0, soft: seat + (access.has('on-arrival') ? count * 0.5 : 0) }
+  const laidFirst = scene.model.bedding.has(scene.model.units[unit]?.id ?? '') ? count * DUSK_FIRST : 0
+  return { hard: 0, soft: seat + laidFirst + (access.has('on-arrival') ? count * 0.5 : 0) }
 }
 
 /** Cost of a layout. `origin` is null where there is no other layout yet. */
@@ -123,7 +128,9 @@ export const costOf = (scene: Scene, state: SceneState, origin: Origin | null): 
     leftOut * LEFT_OUT +
     (hard + axleExcess(scene, massG, momentX)) * HARD +
     weights.reach * reach +
-    weights.dusk * ((scene.layout === 'drive' ? willMove(scene, state) : 0) + (origin === null ? 0 : movedFrom(state, origin))) +
+    weights.dusk *
+      ((scene.layout === 'drive' ? willMove(scene, state) : 0) + (origin === null ? 0 : movedFrom(state, origin))) +
+    weights.dusk * tangled(scene, state) * TANGLE +
     weights.lowAndCentral * (height + central) +
     weights.baysKeptFree * (used * 0.5 + crowded * 2) +
     strangers(scene, state) * APART_FROM_FRIEND
@@ -185,6 +192,26 @@ const movedFrom = (state: SceneState, origin: Origin): number => {
     }
   }
   return moves
+}
+
+/** Moves a tangle costs: one thing put down and taken up again, and the risk that there is no place to put it. */
+const TANGLE = 3
+
+const tangled = (scene: Scene, state: SceneState): number => tangledUnits(scene, state).length
+
+/** Units that stand where something is by day that can only leave after them. */
+export const tangledUnits = (scene: Scene, state: SceneState): readonly number[] => {
+  const found: number[] = []
+  if (scene.tangles.length === 0) return found
+  for (const bay of state.bays) {
+    for (const item of bay.placed) {
+      const avoid = scene.tangles[item.unit]
+      if (avoid === undefined || avoid.length === 0) continue
+      const here = moved(item, bay.model.bay.originMm)
+      if (avoid.some((box) => overlaps(box, here))) found.push(item.unit)
+    }
+  }
+  return found
 }
 
 export const sameSpot = (bayId: string, item: Placed, spot: Placement | null): boolean =>

@@ -37,7 +37,11 @@ export const keepLegal = (scene: Scene, placements: readonly Placement[]): Scene
     const bay = state.bays[bayAt.get(placement.bayId) ?? -1]
     if (unit === undefined || bay === undefined || scene.traits[unit.index] === null) continue
     const lock = scene.locks[unit.index] ?? null
-    if (scene.admissions[unit.index]?.[bay.model.index]?.rule !== null || lock?.atMm !== undefined && lock?.atMm !== null) continue
+    if (
+      scene.admissions[unit.index]?.[bay.model.index]?.rule !== null ||
+      (lock?.atMm !== undefined && lock?.atMm !== null)
+    )
+      continue
     const box = boxAt(placement.atMm, placement.sizeMm)
     if (poseRule(scene, bay, unit.index, box) !== null || clashes(scene, state, bay.model.index, box)) continue
     put(scene, bay, unit.index, { box, edges: placement.edges })
@@ -66,4 +70,3 @@ export const solve = (
   run.spent += last.spent
   return last
 }
-
