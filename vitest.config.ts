@@ -15,7 +15,12 @@ export default defineConfig({
       },
       {
         plugins: [vue()],
-        test: { name: 'window', environment: 'happy-dom', include: ['test/renderer/**/*.test.ts'], testTimeout: 60_000 },
+        test: {
+          name: 'window',
+          environment: 'happy-dom',
+          include: ['test/renderer/**/*.test.ts'],
+          testTimeout: 60_000,
+        },
       },
     ],
   },

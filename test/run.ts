@@ -62,7 +62,11 @@ function vitest(): Count {
     const { numPassedTests, numFailedTests, numPendingTests, numFailedTestSuites } = json as Record<string, number>
     const failed = Math.max(numFailedTests ?? 0, numFailedTestSuites ?? 0)
     const passed = numPassedTests ?? 0
-    return { passed, failed: passed === 0 || (!run.ok && failed === 0) ? Math.max(1, failed) : failed, skipped: numPendingTests ?? 0 }
+    return {
+      passed,
+      failed: passed === 0 || (!run.ok && failed === 0) ? Math.max(1, failed) : failed,
+      skipped: numPendingTests ?? 0,
+    }
   } catch (cause) {
     console.log(`vitest left no report: ${String(cause)}`)
     return { passed: 0, failed: 1, skipped: 0 }
@@ -76,7 +80,10 @@ const CHECKS: Check[] = [
   { name: 'unused code', run: () => single(node(binary('knip', 'knip'), ['--no-progress'])) },
   { name: 'build', run: () => single(node(tsx(), [join(root, 'electron/package/build.ts')])) },
   { name: 'tests', run: vitest },
-  { name: 'journeys', run: () => counted(node(tsx(), [join(root, 'test/journeys/main.ts'), ...(deep ? ['--deep'] : [])])) },
+  {
+    name: 'journeys',
+    run: () => counted(node(tsx(), [join(root, 'test/journeys/main.ts'), ...(deep ? ['--deep'] : [])])),
+  },
 ]
 
 const total: Count = { passed: 0, failed: 0, skipped: 0 }
@@ -89,13 +96,16 @@ for (const check of CHECKS) {
   total.skipped += count.skipped
   if (count.failed > 0) failures.push(check.name)
   const seconds = ((performance.now() - began) / 1000).toFixed(1)
-  console.log(`${count.failed === 0 ? 'ok  ' : 'FAIL'} ${check.name}: ${count.passed} passed, ${count.failed} failed, ${count.skipped} skipped (${seconds} s)`)
+  console.log(
+    `${count.failed === 0 ? 'ok  ' : 'FAIL'} ${check.name}: ${count.passed} passed, ${count.failed} failed, ${count.skipped} skipped (${seconds} s)`,
+  )
 }
 rmSync(scratch, { recursive: true, force: true })
 
 if (total.skipped > 0) console.log(`${total.skipped} did not run on this machine; each is named above with its reason`)
 // A continuous integration run may not pass by leaving things out.
-const strict = process.env['KIPSTOW_CI'] !== undefined && total.skipped > 0 && process.env['KIPSTOW_ALLOW_SKIPPED'] === undefined
+const strict =
+  process.env['KIPSTOW_CI'] !== undefined && total.skipped > 0 && process.env['KIPSTOW_ALLOW_SKIPPED'] === undefined
 if (failures.length > 0) console.log(`failed: ${failures.join(', ')}`)
 if (strict) console.log('failed: skipped checks are not accepted here')
 console.log(`${total.passed} passed, ${total.failed} failed, ${total.skipped} skipped`)

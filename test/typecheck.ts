@@ -6,7 +6,10 @@ import { fileURLToPath } from 'node:url'
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..')
 const require = createRequire(import.meta.url)
-const compilers = { tsc: join(dirname(require.resolve('typescript/package.json')), 'bin/tsc'), vueTsc: join(dirname(require.resolve('vue-tsc/package.json')), 'bin/vue-tsc.js') }
+const compilers = {
+  tsc: join(dirname(require.resolve('typescript/package.json')), 'bin/tsc'),
+  vueTsc: join(dirname(require.resolve('vue-tsc/package.json')), 'bin/vue-tsc.js'),
+}
 
 const LAYERS = [
   { folder: 'shared', compiler: compilers.tsc },

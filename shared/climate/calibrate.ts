@@ -119,10 +119,14 @@ function misfits(nights: readonly MeasuredNight[], lossScale: number): readonly 
     const kelvin = (computedC: number, readC: number | null): void => {
       if (readC !== null) list.push((computedC - readC) / Math.hypot(THERMOMETER_K, MODEL_K))
     }
-    const usedWh = energyWh(columns.heatingElectricW, columns.atUtc, rows) + energyWh(columns.bedHeatW, columns.atUtc, rows)
+    const usedWh =
+      energyWh(columns.heatingElectricW, columns.atUtc, rows) + energyWh(columns.bedHeatW, columns.atUtc, rows)
     energy(usedWh, night.heatingWh)
     energy(energyWh(columns.supplyW, columns.atUtc, rows), night.siteWh)
-    kelvin(rows.reduce((least, row) => Math.min(least, columns.bedAirC[row] ?? least), Infinity), night.lowestInsideC)
+    kelvin(
+      rows.reduce((least, row) => Math.min(least, columns.bedAirC[row] ?? least), Infinity),
+      night.lowestInsideC,
+    )
     kelvin(mean(columns.bedAirC, rows), night.meanInsideC)
     if (night.from01 !== null && night.to01 !== null && night.input.battery !== null) {
       const gained01 = (columns.charge01[rows.at(-1) ?? 0] ?? 0) - (columns.charge01[rows[0] ?? 0] ?? 0)
@@ -159,7 +163,9 @@ function rowsBetween(columns: RunColumns, fromUtc: number, toUtc: number): reado
 
 /** Energy of a column of mean powers, Wh; the first row ends where the span begins and is left out. */
 const energyWh = (powerW: Float64Array, atUtc: Float64Array, rows: readonly number[]): number =>
-  rows.slice(1).reduce((sum, row) => sum + ((powerW[row] ?? 0) * ((atUtc[row] ?? 0) - (atUtc[row - 1] ?? 0))) / J_PER_WH, 0)
+  rows
+    .slice(1)
+    .reduce((sum, row) => sum + ((powerW[row] ?? 0) * ((atUtc[row] ?? 0) - (atUtc[row - 1] ?? 0))) / J_PER_WH, 0)
 
 const mean = (column: Float64Array, rows: readonly number[]): number =>
   rows.reduce((sum, row) => sum + (column[row] ?? 0), 0) / rows.length

@@ -51,7 +51,7 @@ export const takeOut = (
   return [...out]
 }
 
-export const placedOf = (state: SceneState, unit: number): Placed | null =>
+const placedOf = (state: SceneState, unit: number): Placed | null =>
   state.bays[state.where[unit] ?? -1]?.placed.find((item) => item.unit === unit) ?? null
 
 /** Whether a box in one bay would stand in the air of a unit in another bay that overlaps it. */

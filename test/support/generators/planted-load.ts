@@ -1,5 +1,5 @@
 /** A load that is known to fit: a legal layout is drawn first and the pieces are cut from it, so a packer that fails to place one has failed. */
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import type { PackBay, PackingInput, PackPiece, PackTraits, Vec3 } from '../../../shared/packing/index.ts'
 
 const PLAIN_TRAITS: PackTraits = {
