@@ -1,6 +1,6 @@
 /** The whole of one layout while it is searched: every bay, and who is where. */
 import { copyBay, emptyBay, rebuiltBay } from '../bay-state.ts'
-import type { BayState, Placed } from '../bay-state.ts'
+import type { BayState } from '../bay-state.ts'
 import { moved, overlaps } from '../geometry.ts'
 import type { Box } from '../geometry.ts'
 import type { Scene } from '../scene.ts'
@@ -50,9 +50,6 @@ export const takeOut = (
   for (const unit of out) state.where[unit] = -1
   return [...out]
 }
-
-const placedOf = (state: SceneState, unit: number): Placed | null =>
-  state.bays[state.where[unit] ?? -1]?.placed.find((item) => item.unit === unit) ?? null
 
 /** Whether a box in one bay would stand in the air of a unit in another bay that overlaps it. */
 export const clashes = (scene: Scene, state: SceneState, bay: number, box: Box): boolean => {
