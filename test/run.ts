@@ -82,7 +82,7 @@ const CHECKS: Check[] = [
   { name: 'tests', run: vitest },
   {
     name: 'journeys',
-    run: () => counted(node(tsx(), [join(root, 'test/journeys/main.ts'), ...(deep ? ['--deep'] : [])])),
+    run: () => counted(node(tsx(), [join(root, 'test/journeys/main.ts'), ...(deep ? ['--deep'] : ['car'])])),
   },
 ]
 
