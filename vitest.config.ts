@@ -10,7 +10,7 @@ export default defineConfig({
           environment: 'node',
           include: ['test/{shared,electron,truth,properties,reliability,security,architecture}/**/*.test.ts'],
           exclude: ['**/*.deep.test.ts'],
-          testTimeout: 120_000,
+          testTimeout: 900_000,
         },
       },
       {
