@@ -54,7 +54,7 @@ async function runItem(browser: Browser, item: Item, base: string): Promise<stri
       .screenshot({ path: join(out, `failed-${item.name.replaceAll(/[^a-z]+/gi, '-')}.png`) })
       .catch(() => undefined)
     const error = cause instanceof Error ? cause : new Error(String(cause))
-    throw new Error([error.message, ...new Set(complaints)].slice(0, 6).join('\n'))
+    throw new Error([error.message, ...new Set(complaints)].slice(0, 6).join('\n'), { cause })
   } finally {
     await context.close()
   }

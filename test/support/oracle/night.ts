@@ -8,8 +8,6 @@ const FLOOR_WH = 2
 const S_PER_H = 3600
 /** Dry heat that a person asleep gives to the cabin at least, W: a third of 60 W on a warm night (ASHRAE tables, rounded outwards). */
 const PERSON_W = 20
-/** A fitted no-load voltage may lie over every reading by this much where the readings contradict one another. */
-const OVER_READING = 1.5
 
 export function nightFaults(input: NightInput, outcome: NightOutcome): readonly string[] {
   const { series } = outcome
@@ -60,7 +58,7 @@ function supplyFaults(input: NightInput, { series, supply }: NightOutcome): stri
   if (input.supply === null) return series.supplyW.some((watts) => watts !== 0) ? ['power without a supply'] : []
   const { plugInUtc, unplugUtc, readings, nominalV } = input.supply
   const faults: string[] = []
-  const highestV = OVER_READING * Math.max(nominalV, ...readings.map(({ volts }) => volts))
+  const highestV = Math.max(nominalV, ...readings.map(({ volts }) => volts), withoutLoadV(readings))
   const limitA = supply?.usableA ?? 0
   const phases = nominalV >= 380 ? Math.sqrt(3) : 1
   series.supplyW.forEach((watts, step) => {
@@ -81,6 +79,24 @@ function supplyFaults(input: NightInput, { series, supply }: NightOutcome): stri
   const least = Math.min(...limits.filter((limit) => limit !== null))
   if (limitA > least) faults.push(`usable ${limitA} A is over the least limit ${least} A`)
   return faults
+}
+
+/**
+ * Voltage that the readings point to at no load: the line through each pair carried to zero current,
+ * pairs weighted by the square of their distance. That mean is the least-squares intercept.
+ */
+function withoutLoadV(readings: readonly { readonly currentA: number; readonly volts: number }[]): number {
+  let weights = 0
+  let sum = 0
+  readings.forEach((one, at) => {
+    for (const other of readings.slice(at + 1)) {
+      const apartA = other.currentA - one.currentA
+      if (apartA === 0) continue
+      weights += apartA ** 2
+      sum += apartA ** 2 * (one.volts - (one.currentA * (other.volts - one.volts)) / apartA)
+    }
+  })
+  return weights === 0 ? 0 : sum / weights
 }
 
 /** The heat that entered is at least the heater's and people's, at most with a full sun and warm people; colder than outside needs a reason. */
