@@ -112,9 +112,9 @@ export function settle(step: SettleStep, state: PowerState, out: Settled): void 
     out.intoBatteryW = pack.intoCellsW
     drawnW += pack.drawnW
   }
-  out.intoLeisureW =
-    leisure === null ? 0 : settleLeisure(step, state, battery === null ? loads.bedW : 0, now.wattsW - drawnW)
-  if (out.intoLeisureW > 0 || (leisure !== null && now.wattsW > 0)) drawnW += leisureDrawW(step, out.intoLeisureW)
+  const spareW = Math.max(0, now.wattsW - drawnW)
+  out.intoLeisureW = leisure === null ? 0 : settleLeisure(step, state, battery === null ? loads.bedW : 0, spareW)
+  drawnW += leisureDrawW(step, out.intoLeisureW, spareW)
   out.supplyW = drawnW
   out.wiringW = wiringLossW(prepared, drawnW)
 }
@@ -138,11 +138,11 @@ function settleLeisure(step: SettleStep, state: PowerState, bedW: number, spareW
 }
 
 /** What the leisure charger draws at the wall for its loads and a net power into the cells, W. */
-function leisureDrawW(step: SettleStep, intoLeisureW: number): number {
+function leisureDrawW(step: SettleStep, intoLeisureW: number, spareW: number): number {
   const { leisure, battery } = step.prepared.input
   if (leisure === null || step.now.wattsW <= 0) return 0
   const neededW = intoLeisureW + leisure.loadW + (battery === null ? step.loads.bedW : 0)
-  return Math.max(0, Math.min(leisure.chargerW, neededW / LEISURE_CHARGER_01))
+  return Math.max(0, Math.min(leisure.chargerW, spareW, neededW / LEISURE_CHARGER_01))
 }
 
 /** Heat in the supply path while a power is drawn, W; other loads on the same post count, as they warm it too. */
