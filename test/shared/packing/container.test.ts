@@ -44,7 +44,6 @@ describe('a packed container', () => {
   it('stops when asked and tells how far it is', () => {
     const heard: number[] = []
     const packing = packContainer(instance('BR2', 1), {
-      seed: 1,
       completions: 1_000_000,
       shouldStop: () => heard.length > 1,
       onProgress: (done01) => heard.push(done01),
