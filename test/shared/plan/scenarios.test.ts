@@ -1,5 +1,5 @@
 /**
- * What a practitioner expects of two whole trips (field scenarios A and B, carried into `test/fixtures/scenarios`).
+ * What an experienced traveller expects of two whole trips (field scenarios A and B, carried into `test/fixtures/scenarios`).
  * Each answer was written down first, as the sentence that names its test. Energies within the 15 % that the scenarios state.
  */
 import { readFileSync } from 'node:fs'
