@@ -81,7 +81,13 @@ const CHECKS: Check[] = [
   { name: 'tests', run: vitest },
   {
     name: 'journeys',
-    run: () => counted(node(tsx(), [join(root, 'test/journeys/main.ts'), ...(deep ? ['--deep'] : ['car'])])),
+    run: () =>
+      counted(
+        node(tsx(), [
+          join(root, 'test/journeys/main.ts'),
+          ...(deep ? ['--deep'] : ['car', 'cold', 'heater', 'morning']),
+        ]),
+      ),
   },
 ]
 
