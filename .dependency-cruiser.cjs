@@ -22,7 +22,7 @@ const layers = [
   {
     layer: 'renderer-ui',
     from: '^renderer/ui/',
-    may: [UNITS, '^shared/text/', '^renderer/styles/', ...npm('vue', 'vue-i18n', 'reka-ui', 'uplot')],
+    may: [UNITS, '^shared/text/', '^renderer/styles/', ...npm('vue', 'vue-i18n', 'reka-ui')],
   },
   {
     layer: 'renderer-scene',
