@@ -1,9 +1,9 @@
 /** Single moves between two arrangements: who can leave, who can land, who is in whose way. */
-import type { BayModel } from './bay-model.ts'
-import { inside, moved, overlaps, sharedFootprint } from './geometry.ts'
+import type { BayModel, Window } from './bay-model.ts'
+import { hull, inside, moved, overlaps, sharedFootprint } from './geometry.ts'
 import type { Box } from './geometry.ts'
 import { freeWindow } from './passage.ts'
-import { inSweep, restsOn } from './reach.ts'
+import { facesWindow, inSweep, restsOn, shiftTo } from './reach.ts'
 
 /** A place: in a bay, or away under a name (made into the bed, outdoors, ...). */
 export type Spot =
@@ -197,6 +197,16 @@ export const bars = (task: ChangeoverTask, place: Spot, other: Spot): boolean =>
   return (
     overlaps(place.box, other.box) ||
     restsOn(other.box, place.box) ||
-    bay.windows.some((window) => inSweep(other.box, place.box, window))
+    bay.windows.some((window) => inWayOut(other.box, place.box, window))
   )
+}
+
+/** Whether `other` stands in the straight way out through a window, or in the way to be shifted into line with it first. */
+const inWayOut = (other: Box, box: Box, window: Window): boolean => {
+  if (inSweep(other, box, window)) return true
+  if (facesWindow(box, window)) return false
+  const shift = shiftTo(box, window)
+  if (shift === null) return false
+  const there = moved(box, shift)
+  return overlaps(other, hull(box, there)) || inSweep(other, there, window)
 }

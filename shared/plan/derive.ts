@@ -24,6 +24,7 @@ import { ledger } from './ledger.ts'
 import { pitchAdvice } from './pitch.ts'
 import { findRemedies } from './remedies/index.ts'
 import { same } from './same.ts'
+import { sameLoad } from './same-load.ts'
 import type { Finding, NightPlan, Plan, PlanBudget } from './types.ts'
 import { nightVerdict, tripVerdict } from './verdict.ts'
 
@@ -38,11 +39,7 @@ const FAULT_AFTER_BEDTIME_S = 5 * S_PER_HOUR
 export function derivePlan(trip: Trip, budget: PlanBudget): Plan {
   budget.onProgress?.(0, 'night')
   const nights = planNights(trip, budget)
-  const loadInput = packingInput(
-    trip,
-    nights.map(({ outcome }) => outcome),
-  )
-  const packing = planLoad(loadInput, budget)
+  const { loadInput, packing, askedIterations } = planLoad(trip, nights, budget)
   budget.onProgress?.(0.9, 'checklist')
   const checklist = buildChecklist(checklistInput(trip, packing, nights))
   const findings = [...allFindings(trip, packing, nights), ...checklistFindings(trip.nights, checklist)]
@@ -58,7 +55,7 @@ export function derivePlan(trip: Trip, budget: PlanBudget): Plan {
     findings,
     remedies: [],
     ledger: ledger(trip, nights),
-    budget: { seed: budget.seed, iterations: packing.iterations, cancelled: packing.cancelled },
+    budget: { seed: budget.seed, iterations: packing.iterations, cancelled: packing.cancelled, askedIterations },
   }
   if (!budget.remedies || plan.verdict.holds) return plan
   budget.onProgress?.(0.95, 'remedies')
@@ -126,23 +123,42 @@ function afterLeg({ outcome, input }: NightPlan): number | null {
   return Math.max(0, Math.min(1, depart01 + (gainedWh - leg.needWh) / input.battery.usableWh))
 }
 
-function planLoad(input: PackingInput, budget: PlanBudget): PackingOutcome {
+type PlannedLoad = {
+  readonly loadInput: PackingInput
+  readonly packing: PackingOutcome
+  readonly askedIterations: number
+}
+
+/** The earlier load where it still answers, and was searched for as long as is asked now; else the search goes on from it. */
+function planLoad(trip: Trip, nights: readonly NightPlan[], budget: PlanBudget): PlannedLoad {
   const { previous } = budget
-  if (
-    previous !== undefined &&
-    previous.budget.seed === budget.seed &&
-    !previous.packing.cancelled &&
-    same(previous.packingInput, input)
+  if (budget.keepLoad === true && previous !== undefined) return keptLoad(previous)
+  const loadInput = packingInput(
+    trip,
+    nights.map(({ outcome }) => outcome),
   )
-    return previous.packing
-  return packLoad(input, {
+  if (previous !== undefined && stillAnswers(previous, loadInput, budget)) return { ...keptLoad(previous), loadInput }
+  const packing = packLoad(loadInput, {
     seed: budget.seed,
     iterations: budget.iterations,
     ...(budget.shouldStop === undefined ? {} : { shouldStop: budget.shouldStop }),
     ...(previous === undefined ? {} : { startFrom: previous.packing }),
     onProgress: (done01) => budget.onProgress?.(0.1 + 0.8 * done01, 'packing'),
   })
+  return { loadInput, packing, askedIterations: budget.iterations }
 }
+
+const keptLoad = ({ packing, packingInput: loadInput, budget }: Plan): PlannedLoad => ({
+  loadInput,
+  packing,
+  askedIterations: budget.askedIterations,
+})
+
+const stillAnswers = (previous: Plan, loadInput: PackingInput, { seed, iterations }: PlanBudget): boolean =>
+  previous.budget.seed === seed &&
+  previous.budget.askedIterations >= iterations &&
+  !previous.packing.cancelled &&
+  sameLoad(previous.packingInput, loadInput)
 
 function allFindings(trip: Trip, packing: PackingOutcome, nights: readonly NightPlan[]): readonly Finding[] {
   const perNight = trip.nights.flatMap((night, index) => {

@@ -3,6 +3,10 @@ export { derivePlan } from './derive.ts'
 export { nightClock } from './clock.ts'
 export { loadedPieces } from './load.ts'
 export { unitNames } from './findings/index.ts'
+export { freeVolume, handScene, reachOf, tryPose } from '../packing/index.ts'
+export type { HandScene, PoseVerdict, Tried } from '../packing/index.ts'
+export { runFault } from '../climate/index.ts'
+export type { Fault, FaultOutcome } from '../climate/index.ts'
 export { applyRemedy } from './remedies/change.ts'
 export type {
   Finding,

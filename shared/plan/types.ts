@@ -115,7 +115,14 @@ export type Plan = {
     readonly total: number
     readonly perTraveller: number
   }
-  readonly budget: { readonly seed: number; readonly iterations: number; readonly cancelled: boolean }
+  readonly budget: {
+    readonly seed: number
+    /** Rounds that the packing search spent. */
+    readonly iterations: number
+    readonly cancelled: boolean
+    /** Rounds that were asked for when this load was searched. */
+    readonly askedIterations: number
+  }
 }
 
 export type PlanBudget = {
@@ -125,5 +132,7 @@ export type PlanBudget = {
   readonly onProgress?: (done01: number, note: 'packing' | 'night' | 'checklist' | 'remedies') => void
   /** Earlier plan of nearly the same trip: what has not changed is kept. */
   readonly previous?: Plan
+  /** While a dial turns: the load of `previous` stands as it is, though the trip may ask another; nights, checklist and verdict are new. */
+  readonly keepLoad?: boolean
   readonly remedies: boolean
 }

@@ -168,5 +168,6 @@ export const planSchema = z.object({
     seed: z.number(),
     iterations: z.number(),
     cancelled: z.boolean(),
+    askedIterations: z.number(),
   }),
 })
