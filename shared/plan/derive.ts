@@ -11,15 +11,18 @@ import type { Utc } from '../units/index.ts'
 import { nightClock } from './clock.ts'
 import {
   bedFindings,
+  calibrationFindings,
   checklistFindings,
   clockFindings,
   loadFindings,
   nightFindings,
   siteFindings,
 } from './findings/index.ts'
+import { tripCalibration, withFittedLoss } from './calibration.ts'
 import { checklistInput } from './inputs/checklist.ts'
 import { nightInput } from './inputs/climate.ts'
 import { packingInput } from './inputs/packing.ts'
+import { readCharge } from './inputs/readings.ts'
 import { ledger } from './ledger.ts'
 import { pitchAdvice } from './pitch.ts'
 import { findRemedies } from './remedies/index.ts'
@@ -38,11 +41,16 @@ const FAULT_AFTER_BEDTIME_S = 5 * S_PER_HOUR
  */
 export function derivePlan(trip: Trip, budget: PlanBudget): Plan {
   budget.onProgress?.(0, 'night')
-  const nights = planNights(trip, budget)
+  const calibration = tripCalibration(trip, budget.previous)
+  const nights = planNights(withFittedLoss(trip, calibration), budget)
   const { loadInput, packing, askedIterations } = planLoad(trip, nights, budget)
   budget.onProgress?.(0.9, 'checklist')
   const checklist = buildChecklist(checklistInput(trip, packing, nights))
-  const findings = [...allFindings(trip, packing, nights), ...checklistFindings(trip.nights, checklist)]
+  const findings = [
+    ...calibrationFindings(calibration),
+    ...allFindings(trip, packing, nights),
+    ...checklistFindings(trip.nights, checklist),
+  ]
   const nightVerdicts = nights.map((night) => nightVerdict(night, packing, findings))
   const plan: Plan = {
     planVersion: 1,
@@ -51,6 +59,7 @@ export function derivePlan(trip: Trip, budget: PlanBudget): Plan {
     packing,
     packingInput: loadInput,
     nights,
+    calibration,
     checklist,
     findings,
     remedies: [],
@@ -68,11 +77,14 @@ function planNights(trip: Trip, budget: PlanBudget): readonly NightPlan[] {
   return trip.nights.map((night) => {
     const clock = nightClock(night)
     const input = nightInput(trip, night, clock, {
-      charge01: night.arriveCharge01 === undefined ? carried.charge01 : night.arriveCharge01,
-      leisure01: night.leisureCharge01 === undefined ? carried.leisure01 : night.leisureCharge01,
+      charge01: readCharge(trip, night.id, 'at-the-post') ?? night.arriveCharge01 ?? carried.charge01,
+      leisure01: night.leisureCharge01 ?? carried.leisure01,
     })
     const plan = planNight(trip, night, input, { clock, budget })
-    carried = { charge01: afterLeg(plan), leisure01: plan.outcome.leisureDepart01 }
+    carried = {
+      charge01: afterLeg(plan, readCharge(trip, night.id, 'morning')),
+      leisure01: plan.outcome.leisureDepart01,
+    }
     return plan
   })
 }
@@ -115,9 +127,10 @@ function rehearsals(input: NightInput, clock: NightPlan['clock']): readonly Faul
   return faults.map((fault) => runFault(input, fault))
 }
 
-/** Charge left after the next leg with its stops; null where there is no leg to tell. */
-function afterLeg({ outcome, input }: NightPlan): number | null {
-  const { leg, depart01 } = outcome
+/** Charge left after the next leg with its stops, from what was read in the morning or else from the plan; null where there is no leg to tell. */
+function afterLeg({ outcome, input }: NightPlan, read01: number | null): number | null {
+  const { leg } = outcome
+  const depart01 = read01 ?? outcome.depart01
   if (leg === null || depart01 === null || input.battery === null) return depart01
   const gainedWh = leg.stops.reduce((sum, { energyWh }) => sum + energyWh, 0)
   return Math.max(0, Math.min(1, depart01 + (gainedWh - leg.needWh) / input.battery.usableWh))

@@ -1,6 +1,14 @@
 /** The plan: everything computed from a trip, in one value that every screen, card and command shows. */
 import type { ChecklistOutcome } from '../checklist/index.ts'
-import type { FaultOutcome, NightInput, NightOutcome, NightSearch, SunTimes } from '../climate/index.ts'
+import type {
+  Calibration,
+  FaultOutcome,
+  MeasuredNight,
+  NightInput,
+  NightOutcome,
+  NightSearch,
+  SunTimes,
+} from '../climate/index.ts'
 import type { Problem } from '../result/index.ts'
 import type { PackingInput, PackingOutcome } from '../packing/index.ts'
 import type { Utc } from '../units/index.ts'
@@ -96,6 +104,9 @@ export type Verdict = {
   readonly movesAtDusk: number
 }
 
+/** The cabin's loss as the trip's own nights have shown it, and the readings it was fitted to. */
+export type TripCalibration = { readonly fit: Calibration; readonly from: readonly MeasuredNight[] }
+
 export type Plan = {
   readonly planVersion: 1
   readonly verdict: Verdict
@@ -103,6 +114,8 @@ export type Plan = {
   readonly packing: PackingOutcome
   readonly packingInput: PackingInput
   readonly nights: readonly NightPlan[]
+  /** Null where no night has been read yet. */
+  readonly calibration: TripCalibration | null
   readonly checklist: ChecklistOutcome
   readonly findings: readonly Finding[]
   readonly remedies: readonly Remedy[]

@@ -160,6 +160,19 @@ export const nightDecisionsSchema = z.object({
   windowGapMm: z.number(),
   windowSides: z.number(),
   covers: z.boolean(),
+  beddingSetId: z.exactOptional(z.string()),
+})
+
+export const beddingSetSchema = z.object({
+  id: z.string(),
+  bySleeper: z.array(
+    z.object({
+      sleeperId: z.string(),
+      bedding: sleeperBeddingSchema,
+    }),
+  ),
+  moves: z.number(),
+  volumeMm3: z.number(),
 })
 
 export const nightInputSchema = z.object({
@@ -199,6 +212,9 @@ export const nightInputSchema = z.object({
       }),
     ])
     .nullable(),
+  beddingSets: z.exactOptional(z.array(beddingSetSchema)),
+  coversOwned: z.exactOptional(z.boolean()),
+  coverMoves: z.exactOptional(z.number()),
   arriveInsideC: z.exactOptional(z.number().nullable()),
 })
 
@@ -372,12 +388,66 @@ export const frontPointSchema = z.object({
   depart01: z.number().nullable(),
   legMarginWh: z.number().nullable(),
   cost: z.number(),
+  moves: z.exactOptional(z.number()),
+  beddingVolumeMm3: z.exactOptional(z.number()),
+  risingC: z.exactOptional(z.number()),
 })
+
+export const searchReasonSchema = z.union([
+  z.object({
+    code: z.enum(['warm-in-hand', 'too-cold-by']),
+    valueK: z.number(),
+  }),
+  z.object({
+    code: z.enum(['leg-in-hand', 'leg-short-by']),
+    valueWh: z.number(),
+  }),
+  z.object({
+    code: z.literal('stop-to-charge'),
+  }),
+  z.object({
+    code: z.literal('saves-money'),
+    value: z.number(),
+  }),
+  z.object({
+    code: z.literal('saves-moves'),
+    value: z.number(),
+  }),
+  z.object({
+    code: z.literal('bedding'),
+    setId: z.string(),
+  }),
+  z.object({
+    code: z.literal('bed-heat-first'),
+    valueW: z.number(),
+  }),
+  z.object({
+    code: z.literal('lower-asleep'),
+    valueC: z.number(),
+  }),
+  z.object({
+    code: z.literal('pre-warm'),
+    fromUtc: utcSchema,
+    onSite: z.boolean(),
+  }),
+  z.object({
+    code: z.literal('less-current'),
+    valueA: z.number(),
+  }),
+  z.object({
+    code: z.literal('charge-enough'),
+    value01: z.number(),
+  }),
+  z.object({
+    code: z.enum(['covers-up', 'window-open']),
+  }),
+])
 
 export const nightSearchSchema = z.object({
   front: z.array(frontPointSchema),
   recommendedIndex: z.number(),
   reason: z.exactOptional(z.enum(['warm-and-leg', 'warm-with-stop', 'warm-no-leg', 'leg-first', 'warmest'])),
+  reasons: z.exactOptional(z.array(searchReasonSchema)),
   sensitivity: z.exactOptional(
     z.object({
       colder: z.object({
@@ -418,4 +488,28 @@ export const faultOutcomeSchema = z.object({
   actByUtc: utcSchema.nullable(),
   hoursOfHeatLeft: z.number().nullable(),
   outcome: nightOutcomeSchema,
+})
+
+export const calibrationSchema = z.object({
+  lossScale: z.number(),
+  lossScaleSpread: z.number(),
+  lossWPerK: z.number(),
+  lossSpreadWPerK: z.number(),
+  electricWPerK: z.number().nullable(),
+  electricSpreadWPerK: z.number().nullable(),
+  nights: z.number(),
+  readings: z.number(),
+  misfit: z.number(),
+})
+
+export const measuredNightSchema = z.object({
+  input: nightInputSchema,
+  fromUtc: utcSchema,
+  toUtc: utcSchema,
+  heatingWh: z.number().nullable(),
+  siteWh: z.number().nullable(),
+  from01: z.number().nullable(),
+  to01: z.number().nullable(),
+  lowestInsideC: z.number().nullable(),
+  meanInsideC: z.number().nullable(),
 })

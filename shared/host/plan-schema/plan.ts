@@ -1,13 +1,15 @@
 /** Generated from the types of shared/plan by `tsx test/support/plan-schema/main.ts`; do not edit. */
 import { z } from '../zod.ts'
-import { checklistOutcomeSchema } from './checklist.ts'
 import {
+  calibrationSchema,
   faultOutcomeSchema,
+  measuredNightSchema,
   nightInputSchema,
   nightOutcomeSchema,
   nightSearchSchema,
   sunTimesSchema,
 } from './climate.ts'
+import { checklistOutcomeSchema } from './checklist.ts'
 import { packingInputSchema, packingOutcomeSchema } from './packing.ts'
 import { problemSchema } from './result.ts'
 import { utcSchema } from './units.ts'
@@ -57,6 +59,11 @@ export const nightPlanSchema = z.object({
   faults: z.array(faultOutcomeSchema),
   pitch: pitchAdviceSchema,
   cost: z.number(),
+})
+
+export const tripCalibrationSchema = z.object({
+  fit: calibrationSchema,
+  from: z.array(measuredNightSchema),
 })
 
 export const findingAreaSchema = z.enum(['site', 'night', 'load', 'leg', 'clock', 'checklist'])
@@ -150,6 +157,7 @@ export const planSchema = z.object({
   packing: packingOutcomeSchema,
   packingInput: packingInputSchema,
   nights: z.array(nightPlanSchema),
+  calibration: tripCalibrationSchema.nullable(),
   checklist: checklistOutcomeSchema,
   findings: z.array(findingSchema),
   remedies: z.array(remedySchema),

@@ -105,8 +105,9 @@ function legFindings(night: Night, index: number, plan: NightPlan): Finding[] {
   }
   const [stop] = leg.stops
   if (stop === undefined) return []
+  const agreed = leg.stops.every(({ atM }) => night.leg?.acceptedStopsM?.includes(atM) === true)
   return [
-    finding(source, 'caution', 'leg-needs-stop', {
+    finding(source, agreed ? 'note' : 'caution', 'leg-needs-stop', {
       atM: stop.atM,
       charger: stop.name ?? '',
       energyWh: stop.energyWh,

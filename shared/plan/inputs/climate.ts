@@ -1,5 +1,5 @@
 /** Trip and night to the climate engine's input: cabin, heater, people, supply, battery, leg and decisions. */
-import type { Hookup, Night, Piece, Trip, Vehicle } from '../../document/index.ts'
+import type { Hookup, Leg, Night, Piece, Trip, Vehicle } from '../../document/index.ts'
 import { bagCloFromComfort, cabinDefaults, comfortFromClo, weatherForNight } from '../../climate/index.ts'
 import type {
   BatteryParameters,
@@ -16,6 +16,7 @@ import type { Utc } from '../../units/index.ts'
 import { nightInstant } from '../clock.ts'
 import { loadedPieces } from '../load.ts'
 import type { NightClock } from '../types.ts'
+import { readAtThePost } from './readings.ts'
 
 /** Five minutes: fine enough that halving it moves no temperature by more than 0.05 K (tested), coarse enough to re-plan while a dial turns. */
 const STEP_S = 300
@@ -30,7 +31,7 @@ export function nightInput(
   carried: { charge01: number | null; leisure01: number | null },
 ): NightInput {
   const { vehicle } = trip
-  const supply = night.hookup === undefined ? null : supplyParameters(vehicle, night, night.hookup, clock)
+  const supply = night.hookup === undefined ? null : supplyParameters(trip, night, night.hookup, clock)
   return {
     latitudeDeg: night.site.latitudeDeg,
     longitudeDeg: night.site.longitudeDeg,
@@ -122,7 +123,10 @@ function sleeperBedding(trip: Trip, night: Night, traveller: Trip['travellers'][
   return {
     comfortC: rated ? comfortFromClo(beddingClo) : null,
     coverClo: beddingClo + traveller.sleepwearClo,
-    matM2KPerW: theirs.reduce((sum, { bedding }) => sum + (bedding?.matM2KPerW ?? 0), 0),
+    matM2KPerW: theirs.reduce(
+      (sum, { bedding }) => sum + (bedding?.matM2KPerW ?? 0),
+      trip.vehicle.bed.fittedMattressM2KPerW ?? 0,
+    ),
   }
 }
 
@@ -132,7 +136,8 @@ function coverClo({ bedding }: Piece): number {
   return bedding.comfortC === undefined ? 0 : bagCloFromComfort(bedding.comfortC)
 }
 
-function supplyParameters(vehicle: Vehicle, night: Night, hookup: Hookup, clock: NightClock): SupplyParameters {
+function supplyParameters(trip: Trip, night: Night, hookup: Hookup, clock: NightClock): SupplyParameters {
+  const { vehicle } = trip
   const unplugUtc = nightInstant(night, hookup.unplug)
   const { tariff } = hookup
   return {
@@ -146,7 +151,10 @@ function supplyParameters(vehicle: Vehicle, night: Night, hookup: Hookup, clock:
     heldA: hookup.heldA ?? null,
     onboardMaximumA: vehicle.charging?.maximumA ?? null,
     minimumA: vehicle.charging?.minimumA ?? 0,
-    readings: hookup.readings.map(({ currentA, volts }) => ({ currentA, volts })),
+    readings: [
+      ...hookup.readings.map(({ currentA, volts }) => ({ currentA, volts })),
+      ...readAtThePost(trip, night.id),
+    ],
     earthOk: hookup.earthOk,
     polarityReversed: hookup.polarityReversed,
     otherLoadW: hookup.otherLoadW,
@@ -199,9 +207,13 @@ function legParameters(trip: Trip, night: Night): LegParameters | null {
     dragAreaM2: leg.whPerKm === undefined ? (consumption.dragAreaM2 ?? null) : null,
     rollingCoefficient: leg.whPerKm === undefined ? (consumption.rollingCoefficient ?? null) : null,
     auxiliaryW: consumption.auxiliaryW ?? null,
-    fastChargers: leg.fastChargers.map(({ atM, powerW, name }) => ({ atM, powerW, name: name ?? null })),
+    fastChargers: chargersOf(leg).map(({ atM, powerW, name }) => ({ atM, powerW, name: name ?? null })),
   }
 }
+
+/** Once the traveller has agreed to stops, those are the ones; before that, any charger on the way may be proposed. */
+const chargersOf = ({ fastChargers, acceptedStopsM = [] }: Leg): Leg['fastChargers'] =>
+  acceptedStopsM.length === 0 ? fastChargers : fastChargers.filter(({ atM }) => acceptedStopsM.includes(atM))
 
 function decisions(vehicle: Vehicle, night: Night, clock: NightClock): NightDecisions {
   const { heating } = night

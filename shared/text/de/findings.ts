@@ -97,6 +97,10 @@ export const findings: Record<keyof typeof english, string> = {
     'Laden und die andere Last zusammen übersteigen, was der Kasten trägt. Nie beides zugleich.',
   'problem.leg-too-long':
     'Die nächste Etappe braucht {needWh} und {reserveWh} Reserve; mit {depart01} fehlen {shortWh}, und kein Halt unterwegs hilft.',
+  'problem.loss-fitted':
+    'Der Innenraum verliert {loss01} dessen, was seine Bauart verlöre, nach einer Ablesung der eigenen Nächte, auf {spread01} genau. | Der Innenraum verliert {loss01} dessen, was seine Bauart verlöre, nach {count} Ablesungen der eigenen Nächte, auf {spread01} genau.',
+  'problem.readings-do-not-fit':
+    'Eine Ablesung der Nächte passt nicht zum Rest: Uhrzeit, Zähler und Außentemperatur prüfen. | {count} Ablesungen der Nächte passen nicht zueinander: Uhrzeiten, Zähler und Außentemperatur prüfen.',
   'problem.leg-needs-stop':
     'Der nächsten Etappe fehlen ohne Halt {shortWh}: bei {atM} {energyWh} laden ({durationS}) {charger}.',
   'verdict.holds': 'Geht auf.',

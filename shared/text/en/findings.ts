@@ -96,6 +96,10 @@ export const findings = {
   'problem.night-two-loads': 'Charging and the other load together pass what the post carries. Never run both.',
   'problem.leg-too-long':
     'The next leg needs {needWh} and {reserveWh} in reserve; leaving with {depart01} is {shortWh} short, and no stop on the way mends it.',
+  'problem.loss-fitted':
+    'The cabin loses {loss01} of what its body class would, by one reading of your own nights, give or take {spread01}. | The cabin loses {loss01} of what its body class would, by {count} readings of your own nights, give or take {spread01}.',
+  'problem.readings-do-not-fit':
+    'One reading of your nights does not agree with the rest: check clock, meter and outside temperature. | {count} readings of your nights do not agree with one another: check clocks, meter and outside temperature.',
   'problem.leg-needs-stop':
     'The next leg is {shortWh} short without a stop: charge {energyWh} ({durationS}) at {atM} {charger}.',
   'verdict.holds': 'Holds.',
