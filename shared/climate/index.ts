@@ -2,6 +2,7 @@
 export type {
   BatteryParameters,
   BedHeater,
+  BeddingSet,
   CabinParameters,
   EnergyBalance,
   Fault,
@@ -18,6 +19,7 @@ export type {
   NightOutcome,
   NightSearch,
   NightSeries,
+  SearchReason,
   Sleeper,
   SleeperBedding,
   SleeperVerdict,

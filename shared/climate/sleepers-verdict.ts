@@ -1,4 +1,5 @@
 /** One sleeper's night in a few words and instants: the worst margin, from when it is cold, and the feet apart. */
+import { sleepersUnder } from './bedding-sets.ts'
 import { bedClimateAt, feetMarginK, marginK, requiredClo, sleepRows, sleeperModel, verdictOf } from './sleepers.ts'
 import { utcOf } from './night-state.ts'
 import type { RunColumns } from './night-state.ts'
@@ -14,7 +15,7 @@ import type { NightDecisions, NightInput, Sleeper, SleeperVerdict } from './type
 export function sleeperVerdicts(input: NightInput, decisions: NightDecisions, columns: RunColumns): SleeperVerdict[] {
   const heaters = input.bedHeaters.filter((heater) => decisions.bedHeaterIds.includes(heater.id))
   const rows = sleepRows(input, columns)
-  return input.sleepers.map((sleeper) => {
+  return sleepersUnder(input, decisions.beddingSetId).map((sleeper) => {
     const heated = sleeperModel(sleeper, input.sleepers.length, heaters)
     const unheated = sleeperModel(sleeper, input.sleepers.length, [])
     return verdictFor(sleeper, rows, columns, (row) => ((columns.bedHeatW[row] ?? 0) > 0 ? heated : unheated))

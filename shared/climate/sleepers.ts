@@ -1,5 +1,6 @@
 /** Whether each sleeper is warm enough, hour by hour: our steady heat balance and the bag's rating; the colder rules. */
 import { CLO_M2K_PER_W } from '../units/index.ts'
+import { sleepersUnder } from './bedding-sets.ts'
 import { saturationPa } from './moisture-saturation.ts'
 import { bodySurfaceM2 } from './sleepers-body.ts'
 import type { RunColumns } from './night-state.ts'
@@ -171,15 +172,21 @@ export function sleepRows(input: NightInput, columns: RunColumns): readonly numb
 /** Models of all sleepers under the night's decisions. */
 export const sleeperModels = (
   input: NightInput,
-  decisions: NightDecisions,
+  decisions: Pick<NightDecisions, 'bedHeaterIds' | 'beddingSetId'>,
   heatersRan: boolean,
 ): readonly SleeperModel[] => {
   const heaters = heatersRan ? input.bedHeaters.filter((heater) => decisions.bedHeaterIds.includes(heater.id)) : []
-  return input.sleepers.map((sleeper) => sleeperModel(sleeper, input.sleepers.length, heaters))
+  return sleepersUnder(input, decisions.beddingSetId).map((sleeper) =>
+    sleeperModel(sleeper, input.sleepers.length, heaters),
+  )
 }
 
 /** Least margin of any sleeper over the rows asleep, K; infinite where nobody sleeps. */
-export function comfortMarginK(input: NightInput, decisions: NightDecisions, columns: RunColumns): number {
+export function comfortMarginK(
+  input: NightInput,
+  decisions: Pick<NightDecisions, 'bedHeaterIds' | 'beddingSetId'>,
+  columns: RunColumns,
+): number {
   const warm = sleeperModels(input, decisions, true)
   const unheated = sleeperModels(input, decisions, false)
   let least = Infinity

@@ -144,6 +144,19 @@ export type NightDecisions = {
   readonly windowGapMm: number
   readonly windowSides: number
   readonly covers: boolean
+  /** Which of the night's bedding sets people sleep under; absent: what is on the sleepers. */
+  readonly beddingSetId?: string
+}
+
+/** Bedding that the travellers own, as they would lay it: one choice of the night search. */
+export type BeddingSet = {
+  readonly id: string
+  /** A sleeper left out keeps their own. */
+  readonly bySleeper: readonly { readonly sleeperId: string; readonly bedding: SleeperBedding }[]
+  /** Handlings that this set asks for at dusk and again at dawn: things drawn out, laid and moved out of the way. */
+  readonly moves: number
+  /** Room that it takes in the load, mm3. */
+  readonly volumeMm3: number
 }
 
 export type Fault =
@@ -176,6 +189,12 @@ export type NightInput = {
   readonly decisions: NightDecisions
   readonly stepS: number
   readonly fault: Fault | null
+  /** Bedding to choose from, the set in use among it; absent or empty: only what is on the sleepers, at no moves. */
+  readonly beddingSets?: readonly BeddingSet[]
+  /** Whether window covers are aboard, so that the search may put them up; absent: as the night's decisions have them. */
+  readonly coversOwned?: boolean
+  /** Handlings to put all covers up, and again to take them down; absent: one for each pane. */
+  readonly coverMoves?: number
   /** Inside temperature on arrival; absent or null: warm from the drive (18 °C), or as outside where that is warmer. */
   readonly arriveInsideC?: number | null
 }
@@ -333,20 +352,45 @@ export type NightOutcome = {
   readonly stopsUtc: Utc | null
 }
 
-/** One plan of the search that no other beats on comfort, charge and cost together. */
+/** One plan of the search that no other beats on comfort, charge, cost and moves together. */
 export type FrontPoint = {
   readonly decisions: NightDecisions
   readonly comfortMarginK: number
   readonly depart01: number | null
   readonly legMarginWh: number | null
   readonly cost: number
+  /** Handlings that covers and bedding ask for at dusk. */
+  readonly moves?: number
+  /** Room that the bedding takes, mm3; absent where there are no sets to choose from. */
+  readonly beddingVolumeMm3?: number
+  /** Operative temperature on rising, °C. */
+  readonly risingC?: number
 }
+
+/** One reason for the recommended plan, with its number in the unit named; text by `night.because.` + code. */
+export type SearchReason =
+  | { readonly code: 'warm-in-hand' | 'too-cold-by'; readonly valueK: number }
+  | { readonly code: 'leg-in-hand' | 'leg-short-by'; readonly valueWh: number }
+  | { readonly code: 'stop-to-charge' }
+  /** Cheaper than the dearest plan of the front by this, in the trip's currency. */
+  | { readonly code: 'saves-money'; readonly value: number }
+  /** Fewer handlings than the most of the front. */
+  | { readonly code: 'saves-moves'; readonly value: number }
+  | { readonly code: 'bedding'; readonly setId: string }
+  | { readonly code: 'bed-heat-first'; readonly valueW: number }
+  | { readonly code: 'lower-asleep'; readonly valueC: number }
+  | { readonly code: 'pre-warm'; readonly fromUtc: Utc; readonly onSite: boolean }
+  | { readonly code: 'less-current'; readonly valueA: number }
+  | { readonly code: 'charge-enough'; readonly value01: number }
+  | { readonly code: 'covers-up' | 'window-open' }
 
 export type NightSearch = {
   readonly front: readonly FrontPoint[]
   readonly recommendedIndex: number
   /** Why that one; text by `night.reason.` + value. */
   readonly reason?: 'warm-and-leg' | 'warm-with-stop' | 'warm-no-leg' | 'leg-first' | 'warmest'
+  /** The same in full, most weighty first. */
+  readonly reasons?: readonly SearchReason[]
   /** The recommended plan where things turn out worse. */
   readonly sensitivity?: {
     /** Outside 5 K colder all night. */

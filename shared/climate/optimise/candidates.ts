@@ -1,14 +1,16 @@
 /** The plans that the night search tries: set-point profiles, bed heaters, gaps, covers, currents and charge limits. */
 import { S_PER_HOUR } from '../../units/index.ts'
+import { PILOT_MINIMUM_A } from '../circuit.ts'
 import { legNeedWh } from '../leg.ts'
 import { utcOf } from '../night-state.ts'
-import type { NightDecisions, NightInput } from '../types.ts'
+import type { Scored } from './front.ts'
+import type { NightDecisions, NightInput, SupplyOutcome } from '../types.ts'
 
 /** What the search may vary; absent: chosen from the night itself. */
 export type NightSearchOptions = {
   readonly setPointsC?: readonly number[]
   readonly gapsMm?: readonly number[]
-  /** Whether covers may be put up; absent: as the night has them. */
+  /** Covers up or down to try; absent: both where they are aboard. */
   readonly covers?: readonly boolean[]
   readonly currentsA?: readonly (number | null)[]
   readonly chargeLimits01?: readonly number[]
@@ -16,6 +18,9 @@ export type NightSearchOptions = {
   readonly profiles?: 'plain' | 'followed'
 }
 
+/** More of them where the night may be hot and the heater can cool, °C. */
+const COOLING_POINTS_C = [22, 24] as const
+const HOT_OUTSIDE_C = 18
 /** Inside temperatures worth trying while people sleep under bedding, °C (common practice 8 to 20). */
 const SET_POINTS_C = [5, 8, 10, 12, 14, 16, 18, 20] as const
 /** Gaps at the top of two windows, mm (common practice 10 to 15). */
@@ -28,7 +33,11 @@ const LOWERED_K = 4
 export const LEAST_SET_POINT_C = 5
 /** Charge limits are set in steps of 5 %, and cover the leg with this much in hand. */
 const LIMIT_STEPS = 20
+/** More bed heaters than this are tried all together only. */
+const MOST_ALONE = 2
 const LEG_IN_HAND = 1.1
+/** A gentler current brings this many times what the plan draws on average: taper, a colder night. */
+const GENTLE_IN_HAND = 1.2
 /** Warming up before getting up, s. */
 const BEFORE_RISING_S = 2700
 
@@ -39,18 +48,21 @@ export function heldProfile(input: NightInput, tempC: number, leadS = BEFORE_BED
   return [{ fromUtc: utcOf(Math.max(input.arriveUtc, input.sleepFromUtc - leadS)), tempC }]
 }
 
-/** Lower while asleep, warm again before getting up. */
+/** Lower while asleep, warm again before getting up; off once unplugged, where the warmth came from the site. */
 function loweredProfile(input: NightInput, tempC: number): SetPoints {
   return [
     { fromUtc: utcOf(Math.max(input.arriveUtc, input.sleepFromUtc - BEFORE_BED_S)), tempC },
     { fromUtc: input.sleepFromUtc, tempC: Math.max(LEAST_SET_POINT_C, tempC - LOWERED_K) },
-    { fromUtc: utcOf(Math.max(input.sleepFromUtc, risingFrom(input))), tempC },
+    ...morningProfile(input, tempC),
   ]
 }
 
-/** Off while asleep, warm before getting up. */
+/** Off while asleep, warm before getting up; off once unplugged. */
 function morningProfile(input: NightInput, tempC: number): SetPoints {
-  return [{ fromUtc: utcOf(Math.max(input.sleepFromUtc, risingFrom(input))), tempC }]
+  const warm = { fromUtc: utcOf(Math.max(input.sleepFromUtc, risingFrom(input))), tempC }
+  const unplugUtc = input.supply?.unplugUtc ?? input.departUtc
+  const offAtUnplug = unplugUtc >= input.sleepToUtc && unplugUtc < input.departUtc
+  return offAtUnplug ? [warm, { fromUtc: unplugUtc, tempC: null }] : [warm]
 }
 
 /** Warm-up ends at rising, or at unplugging where that comes first: site power rather than the battery's. */
@@ -60,7 +72,8 @@ const risingFrom = (input: NightInput): number =>
 /** All profiles: the night's own, off, and the three shapes at each temperature. */
 export function profiles(input: NightInput, options: NightSearchOptions): SetPoints[] {
   if (input.heater.kind === 'none') return [[]]
-  const temps = options.setPointsC ?? SET_POINTS_C
+  const hot = input.heater.canCool && input.weather.some(({ tempC }) => tempC > HOT_OUTSIDE_C)
+  const temps = options.setPointsC ?? [...SET_POINTS_C, ...(hot ? COOLING_POINTS_C : [])]
   return [
     input.decisions.setPoints,
     [],
@@ -72,11 +85,18 @@ export function profiles(input: NightInput, options: NightSearchOptions): SetPoi
   ]
 }
 
-/** No bed heater, each alone, all. */
+/** No bed heater, all, and each alone where there are few. */
 export function bedHeaterSets(input: NightInput): readonly (readonly string[])[] {
   const ids = input.bedHeaters.map((heater) => heater.id)
   if (ids.length === 0) return [[]]
+  if (ids.length > MOST_ALONE) return [[], ids]
   return ids.length === 1 ? [[], ids] : [[], ...ids.map((id) => [id]), ids]
+}
+
+/** Covers to try: up and down where they are aboard, else as the night has them. */
+export function coverChoices(input: NightInput, options: NightSearchOptions): readonly boolean[] {
+  if (options.covers !== undefined) return options.covers
+  return (input.coversOwned ?? input.decisions.covers) ? [true, false] : [false]
 }
 
 /** Gaps to try; at least two sides where the night opens none. */
@@ -109,4 +129,16 @@ function enoughForLeg({ leg, battery, supply }: NightInput): readonly number[] {
   const wanted01 = (legNeedWh(leg) * LEG_IN_HAND) / battery.usableWh + Math.max(leg.reserve01, battery.reserve01)
   const limit01 = Math.ceil(wanted01 * LIMIT_STEPS - 1e-9) / LIMIT_STEPS
   return limit01 < battery.chargeLimit01 ? [limit01] : []
+}
+
+/** The least whole current that brings what a plan draws, with something in hand: less heat in every contact; none where nothing is saved. */
+export function gentleCurrentA(input: NightInput, outcome: SupplyOutcome | null, point: Scored): number | null {
+  const { supply } = input
+  if (supply === null || outcome === null || point.supplyWh <= 0) return null
+  const hours = (Math.min(supply.unplugUtc, input.departUtc) - Math.max(supply.plugInUtc, input.arriveUtc)) / S_PER_HOUR
+  const wattsPerA = outcome.voltsAtLoad * outcome.phaseFactor
+  if (hours <= 0 || wattsPerA <= 0) return null
+  const meanA = (point.supplyWh / hours + supply.otherLoadW) / wattsPerA
+  const gentleA = Math.max(Math.ceil(meanA * GENTLE_IN_HAND), supply.minimumA, PILOT_MINIMUM_A)
+  return gentleA <= outcome.usableA - 1 ? gentleA : null
 }

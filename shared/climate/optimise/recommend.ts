@@ -1,4 +1,5 @@
-/** The one plan to recommend out of the front, and why. */
+/** The one plan to recommend out of the front. */
+import { SAME_COST, lessTrouble } from './front.ts'
 import type { NightInput, NightSearch } from '../types.ts'
 import type { Scored } from './front.ts'
 
@@ -6,13 +7,21 @@ import type { Scored } from './front.ts'
 const WANTED_K = 3
 /** Share of the leg's need wanted in hand. */
 const WANTED_LEG_01 = 0.1
+/** Wanted on rising, °C (common practice 10 to 15). */
+const WANTED_RISING_C = 10
+/** Plans within this of the cheapest count as cheap: then moves decide. */
+const NEARLY_01 = 0.05
+/** One handling at dusk is worth this share of the battery (engine's convention), and efforts this close are equal. */
+const HANDLING_01 = 0.01
+const SAME_EFFORT = 0.1
 
 type Reason = NonNullable<NightSearch['reason']>
 type Rung = { readonly reason: Reason; readonly warmest: boolean; readonly fits: (point: Scored) => boolean }
 
 /**
- * Warm with something in hand and the leg with something in hand; then either just so; then with a stop; then the leg before
- * warmth; then the warmest. On each rung the cheapest, then the fullest; where warmth is short, the warmest.
+ * Warm asleep and on rising with something in hand and the leg with something in hand; then without the rising; then either just so;
+ * then with a stop; then the leg before warmth; then the warmest. On each rung the cheap ones, of those the fewest moves and the
+ * fullest battery weighed together, then the least trouble; where warmth is short, the warmest.
  */
 export function recommend(
   input: NightInput,
@@ -33,8 +42,13 @@ function rungs(hasLeg: boolean): readonly Rung[] {
     warmest: reason === 'leg-first' || reason === 'warmest',
     fits: (point) => point.comfortMarginK >= warmK && leg(point),
   })
+  const alsoRising = (of: Rung): Rung => ({
+    ...of,
+    fits: (point) => of.fits(point) && point.risingC >= WANTED_RISING_C,
+  })
   const reachable = (point: Scored): boolean => point.legReachable
   return [
+    alsoRising(rung(direct, WANTED_K, legBy(WANTED_LEG_01))),
     rung(direct, WANTED_K, legBy(WANTED_LEG_01)),
     rung(direct, WANTED_K, legBy(0)),
     rung(direct, 0, legBy(0)),
@@ -47,18 +61,22 @@ function rungs(hasLeg: boolean): readonly Rung[] {
 }
 
 function bestOf(front: readonly Scored[], rung: Rung): number | null {
-  let best: number | null = null
-  front.forEach((point, index) => {
-    if (!rung.fits(point)) return
-    const holder = best === null ? undefined : front[best]
-    if (holder === undefined || better(point, holder, rung.warmest)) best = index
-  })
-  return best
+  const fitting = front.filter(rung.fits)
+  const cheapest = fitting.reduce((least, point) => Math.min(least, point.cost), Infinity)
+  const warmest = fitting.reduce((most, point) => Math.max(most, point.comfortMarginK), -Infinity)
+  const nearly = fitting.filter((point) =>
+    rung.warmest ? point.comfortMarginK >= warmest : point.cost <= cheapest * (1 + NEARLY_01) + SAME_COST,
+  )
+  const best = nearly.toSorted(byTrouble)[0]
+  return best === undefined ? null : front.indexOf(best)
 }
 
-function better(point: Scored, holder: Scored, warmest: boolean): boolean {
-  if (warmest && point.comfortMarginK !== holder.comfortMarginK) return point.comfortMarginK > holder.comfortMarginK
-  if (point.cost !== holder.cost) return point.cost < holder.cost
-  if (point.depart01 !== holder.depart01) return (point.depart01 ?? 0) > (holder.depart01 ?? 0)
-  return point.heatingWh < holder.heatingWh
+function byTrouble(left: Scored, right: Scored): number {
+  const effort = effortOf(left) - effortOf(right)
+  if (Math.abs(effort) > SAME_EFFORT) return effort
+  if (Math.abs(left.cost - right.cost) > SAME_COST) return left.cost - right.cost
+  return lessTrouble(left, right)
 }
+
+/** Handlings, and charge not gained counted as such. */
+const effortOf = (point: Scored): number => point.moves - (point.depart01 ?? 0) / HANDLING_01
