@@ -10,10 +10,12 @@ const BELT_MM = 480
 const HOOD_OVER_MM = 90
 const WINDSCREEN_SHARE = 0.28
 
+/** What of a bay tells where the body runs. */
+type BodyBay = Pick<PackBay, 'belongsTo' | 'kind' | 'originMm' | 'sizeMm'>
 type Profile = readonly (readonly [xMm: number, zMm: number])[]
 
 /** `roofMm`: height of the roof lining over the load floor. */
-export function bodyOutline(bays: readonly PackBay[], roofMm: number): readonly Segment[] {
+export function bodyOutline(bays: readonly BodyBay[], roofMm: number): readonly Segment[] {
   const inside = bays.filter((bay) => bay.belongsTo === 'vehicle' && bay.kind !== 'roof-box')
   if (inside.length === 0) return []
   const { atMm, sizeMm } = boundsOf(inside.map((bay) => ({ atMm: bay.originMm, sizeMm: bay.sizeMm })))
@@ -39,7 +41,7 @@ export function bodyOutline(bays: readonly PackBay[], roofMm: number): readonly 
   return [...along, ...across]
 }
 
-function profileOf(rear: number, farthest: number, roofMm: number, front: PackBay | undefined): Profile {
+function profileOf(rear: number, farthest: number, roofMm: number, front: BodyBay | undefined): Profile {
   const roof = roofMm + SKIN_MM
   const nose = farthest + NOSE_MM
   const hood = front === undefined ? Math.min(BELT_MM, roof * 0.7) : front.originMm[2] + front.sizeMm[2] + HOOD_OVER_MM

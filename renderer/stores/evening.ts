@@ -1,5 +1,6 @@
 /** One evening as a ruler: its two ends and its marks. Load, night and checklist all share it. */
 import type { NightPlan } from '../../shared/plan/index.ts'
+import { S_PER_HOUR } from '../../shared/units/index.ts'
 import type { Utc } from '../../shared/units/index.ts'
 
 export const MARK_NAMES = [
@@ -68,6 +69,13 @@ export const share01 = (evening: Evening, atUtc: number): number =>
 
 export const instantAt = (evening: Evening, share: number): Utc =>
   Math.round(evening.fromUtc + Math.min(1, Math.max(0, share)) * (evening.toUtc - evening.fromUtc)) as Utc
+
+/** The full hours on the ruler. */
+export const hoursOf = ({ fromUtc, toUtc }: Evening): readonly Utc[] =>
+  Array.from(
+    { length: Math.max(0, Math.ceil((toUtc - Math.ceil(fromUtc / S_PER_HOUR) * S_PER_HOUR) / S_PER_HOUR)) },
+    (_, index) => ((Math.ceil(fromUtc / S_PER_HOUR) + index) * S_PER_HOUR) as Utc,
+  )
 
 /** The row of the night's series that holds an instant. */
 export function rowAt(times: readonly Utc[], atUtc: number): number {

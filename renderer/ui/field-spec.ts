@@ -8,6 +8,8 @@ type Common = {
   readonly label: TextKey
   readonly note?: TextKey
   readonly optional?: boolean
+  /** Takes the room of two. */
+  readonly wide?: boolean
 }
 
 export type FieldSpec =

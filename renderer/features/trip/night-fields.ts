@@ -34,7 +34,7 @@ const atNight =
 export function siteFields(index: number): readonly FieldSpec[] {
   const at = atNight(index)
   return [
-    { kind: 'text', path: at('site', 'name'), label: 'path.site' },
+    { kind: 'text', path: at('site', 'name'), label: 'path.site', wide: true },
     { kind: 'text', path: at('date'), label: 'path.date' },
     { kind: 'number', path: at('site', 'latitudeDeg'), label: 'path.latitudeDeg' },
     { kind: 'number', path: at('site', 'longitudeDeg'), label: 'path.longitudeDeg' },
@@ -85,6 +85,7 @@ export function hookupFields(index: number, text: Text): readonly FieldSpec[] {
       kind: 'choice',
       path: at('hookup', 'connector'),
       label: 'path.connector',
+      wide: true,
       choices: CONNECTORS.map((value) => ({ value, label: text.t(`window.connector.${value}`) })),
     },
     { kind: 'measure', measure: 'voltage', path: at('hookup', 'nominalV'), label: 'path.nominalV' },

@@ -201,6 +201,7 @@ export const windowSheet = {
   'window.checklist.allDone': 'Zu diesem Zeitpunkt nichts zu tun',
   'window.checklist.now': 'Jetzt: {step}',
   'window.checklist.done': '{done} von {count} erledigt',
+  'window.checklist.list': 'Schritte der Reihe nach',
   'window.checklist.order': 'Reihenfolge',
   'window.checklist.by.phase': 'Nach Abschnitt',
   'window.checklist.by.clock': 'Nach Uhr',

@@ -199,6 +199,7 @@ export const windowSheet = {
   'window.checklist.allDone': 'Nothing left to do at this moment',
   'window.checklist.now': 'Now: {step}',
   'window.checklist.done': '{done} of {count} done',
+  'window.checklist.list': 'Steps in order',
   'window.checklist.order': 'Order',
   'window.checklist.by.phase': 'By phase',
   'window.checklist.by.clock': 'By clock',
