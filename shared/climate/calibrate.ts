@@ -1,7 +1,9 @@
 /** The owner's own nights teach the cabin: its loss fitted to what was read, with the spread that the readings leave. */
 import { J_PER_WH } from '../units/index.ts'
+import { calibrateLegs } from './calibrate-legs.ts'
 import { prepareNight } from './night-prepare.ts'
 import { runNight } from './night-run.ts'
+import type { ConsumptionFit, MeasuredLeg } from './calibrate-legs.ts'
 import type { RunColumns } from './night-state.ts'
 import type { Utc } from '../units/index.ts'
 import type { NightInput } from './types.ts'
@@ -39,6 +41,8 @@ export type Calibration = {
   readonly readings: number
   /** Root mean square of what the fit leaves, in units of each reading's uncertainty: near 1 where model and readings agree. */
   readonly misfit: number
+  /** Consumption fitted to the legs; absent where none were given. */
+  readonly consumption?: ConsumptionFit
 }
 
 /** Uncertainty of readings: energy 2 %, thermometer 0.5 K, charge shown in whole percent (a uniform step of 0.01). */
@@ -61,10 +65,10 @@ const INTEGRATION_S = 300
 
 /**
  * Fits the loss of the cabin to measured nights, by least squares on the logarithm of the scale.
- * Nights with their inputs (°C, Wh, fractions). Result: scale, W/K and electricity per kelvin, each with one standard deviation.
+ * Nights with their inputs and legs driven (°C, Wh, fractions). Result: scale, W/K and electricity per kelvin, each with one standard deviation.
  * Without a reading the body class comes back with its own spread. Each reading is weighed by its uncertainty; the body class is a prior of 30 %.
  */
-export function calibrate(nights: readonly MeasuredNight[]): Calibration {
+export function calibrate(nights: readonly MeasuredNight[], legs: readonly MeasuredLeg[] = []): Calibration {
   let logScale = 0
   let curvature = 1 / PRIOR_SPREAD_01 ** 2
   for (let turn = 0; turn < TURNS; turn += 1) {
@@ -82,7 +86,8 @@ export function calibrate(nights: readonly MeasuredNight[]): Calibration {
     logScale = next
     if (change < ENOUGH) break
   }
-  return told(nights, Math.exp(logScale), Math.exp(logScale) / Math.sqrt(curvature))
+  const fit = told(nights, Math.exp(logScale), Math.exp(logScale) / Math.sqrt(curvature))
+  return legs.length === 0 ? fit : { ...fit, consumption: calibrateLegs(legs) }
 }
 
 function told(nights: readonly MeasuredNight[], lossScale: number, lossScaleSpread: number): Calibration {

@@ -21,20 +21,25 @@ type Inputs = { readonly leg: LegParameters; readonly battery: BatteryParameters
 
 /**
  * Energy per km of a leg without its climb, Wh/km.
- * From the road-load model where speed, drag area and rolling coefficient (at 20 °C) are given; else the stated consumption.
+ * From the road-load model where speed, drag area and rolling coefficient (at 20 °C) are given; else the stated consumption;
+ * either times the scale of the owner's own legs.
  */
 export function legWhPerKm(leg: LegParameters): number {
-  if (leg.speedKmPerH === null || leg.dragAreaM2 === null || leg.rollingCoefficient === null) return leg.whPerKm
-  return roadLoadWhPerKm({
-    speedMPerS: leg.speedKmPerH / 3.6,
-    massKg: leg.massG / G_PER_KG,
-    dragAreaM2: leg.dragAreaM2,
-    rollingCoefficient: rollingCoefficientAt(leg.rollingCoefficient, leg.outsideC, leg.speedKmPerH),
-    airDensityKgPerM3: dryAirDensity(leg.outsideC),
-    driveEfficiency01: DRIVE_EFFICIENCY_01,
-    auxiliaryW: leg.auxiliaryW ?? 0,
-    grade: 0,
-  })
+  const scale = leg.consumptionScale ?? 1
+  if (leg.speedKmPerH === null || leg.dragAreaM2 === null || leg.rollingCoefficient === null) return leg.whPerKm * scale
+  return (
+    scale *
+    roadLoadWhPerKm({
+      speedMPerS: leg.speedKmPerH / 3.6,
+      massKg: leg.massG / G_PER_KG,
+      dragAreaM2: leg.dragAreaM2,
+      rollingCoefficient: rollingCoefficientAt(leg.rollingCoefficient, leg.outsideC, leg.speedKmPerH),
+      airDensityKgPerM3: dryAirDensity(leg.outsideC),
+      driveEfficiency01: DRIVE_EFFICIENCY_01,
+      auxiliaryW: leg.auxiliaryW ?? 0,
+      grade: 0,
+    })
+  )
 }
 
 /** Energy that the whole leg takes from the battery, Wh, climb included; never below zero. */

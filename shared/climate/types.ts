@@ -130,6 +130,8 @@ export type LegParameters = {
   readonly dragAreaM2: number | null
   readonly rollingCoefficient: number | null
   readonly auxiliaryW: number | null
+  /** Multiplies the consumption, fitted to the owner's own legs; absent: 1. */
+  readonly consumptionScale?: number
   readonly fastChargers: readonly { readonly atM: number; readonly powerW: number; readonly name: string | null }[]
 }
 

@@ -123,23 +123,13 @@ function sensitivityOf(input: NightInput, decisions: NightDecisions): NonNullabl
   const weather = input.weather.map((row) => ({ ...row, tempC: row.tempC - COLDER_K }))
   const colder = score(prepareNight({ ...input, weather }), decisions)
   const { leg } = input
-  const thirsty =
-    leg === null
-      ? null
-      : {
-          ...leg,
-          whPerKm: leg.whPerKm * THIRSTIER,
-          dragAreaM2: scaled(leg.dragAreaM2),
-          rollingCoefficient: scaled(leg.rollingCoefficient),
-        }
+  const thirsty = leg === null ? null : { ...leg, consumptionScale: (leg.consumptionScale ?? 1) * THIRSTIER }
   const usual = score(prepareNight({ ...input, leg: thirsty }), decisions)
   return {
     colder: { comfortMarginK: colder.comfortMarginK, depart01: colder.depart01, legMarginWh: colder.legMarginWh },
     thirstier: { legMarginWh: usual.legMarginWh },
   }
 }
-
-const scaled = (value: number | null): number | null => (value === null ? null : value * THIRSTIER)
 
 function pointOf(input: NightInput, point: Scored): FrontPoint {
   const { decisions, comfortMarginK, depart01, legMarginWh, cost, moves, risingC } = point

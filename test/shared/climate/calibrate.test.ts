@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { calibrate, simulateNight } from '../../../shared/climate/index.ts'
+import { calibrate, calibrateLegs, legNeedWh, simulateNight } from '../../../shared/climate/index.ts'
 import { at, fallingWeather, night, randomFrom, sleeper, supply, withDecisions } from './night-fixture.ts'
-import type { MeasuredNight, NightInput, NightOutcome } from '../../../shared/climate/index.ts'
+import type {
+  LegParameters,
+  MeasuredLeg,
+  MeasuredNight,
+  NightInput,
+  NightOutcome,
+} from '../../../shared/climate/index.ts'
 
 const PAIRS = 200
 const FROM = at(4)
@@ -54,6 +60,82 @@ function someNight(random: () => number, lossScale: number): NightInput {
 }
 
 const assume = (input: NightInput, lossScale = 1): NightInput => ({ ...input, cabin: { ...input.cabin, lossScale } })
+
+/** One leg of a vehicle whose drag and tyres are known and whose true consumption is some multiple of what they say. */
+function someLeg(random: () => number): LegParameters {
+  const between = (low: number, high: number): number => low + (high - low) * random()
+  return {
+    distanceM: between(60_000, 220_000),
+    whPerKm: 190,
+    speedKmPerH: between(70, 110),
+    climbM: between(-300, 600),
+    outsideC: between(-15, 10),
+    reserve01: 0.1,
+    massG: 2_000_000,
+    dragAreaM2: 0.72,
+    rollingCoefficient: 0.009,
+    auxiliaryW: between(200, 1500),
+    fastChargers: [],
+  }
+}
+const USABLE_WH = 65_000
+
+/** What a driver reads of it: the charge in whole percent at both ends, and on some legs the vehicle's own figure within 2 %. */
+function readLeg(leg: LegParameters, scale: number, random: () => number): MeasuredLeg {
+  const wh = legNeedWh({ ...leg, consumptionScale: scale })
+  const percent = (share01: number): number => Math.round(share01 * 100) / 100
+  const from01 = 0.5 + 0.4 * random()
+  const noise = Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
+  return {
+    leg,
+    usableWh: USABLE_WH,
+    usedWh: random() < 0.5 ? null : wh * (1 + 0.02 * noise),
+    from01: percent(from01),
+    to01: percent(from01 - wh / USABLE_WH),
+  }
+}
+
+describe('calibration from the owner’s own legs', () => {
+  it(`forecasts the next leg within 10 % in the median of ${PAIRS} pairs of legs, and knows its spread (seeds 1 to ${PAIRS})`, () => {
+    const errors: number[] = []
+    let covered = 0
+    for (let seed = 1; seed <= PAIRS; seed += 1) {
+      const random = randomFrom(seed)
+      const truth = Math.exp((random() - 0.5) * 0.6)
+      const legs = [someLeg(random), someLeg(random)].map((leg) => readLeg(leg, truth, random))
+      const { consumption } = calibrate([], legs)
+      const next = someLeg(random)
+      const scale = consumption?.scale ?? 1
+      errors.push(
+        Math.abs(legNeedWh({ ...next, consumptionScale: scale }) / legNeedWh({ ...next, consumptionScale: truth }) - 1),
+      )
+      if (Math.abs(scale - truth) < 2 * (consumption?.scaleSpread ?? 0)) covered += 1
+    }
+    errors.sort((left, right) => left - right)
+    expect(errors[PAIRS / 2]).toBeLessThan(0.1)
+    expect(errors[Math.floor(PAIRS * 0.95)]).toBeLessThan(0.1)
+    expect(covered).toBeGreaterThan(PAIRS * 0.9)
+  })
+
+  it('says nothing of legs that were not given, and keeps the stated figure with 15 % where nothing was read', () => {
+    expect(calibrate([]).consumption).toBeUndefined()
+    const leg = { ...someLeg(randomFrom(3)), dragAreaM2: null }
+    const unread = calibrateLegs([{ leg, usableWh: USABLE_WH, usedWh: null, from01: null, to01: null }])
+    expect(unread.scale).toBe(1)
+    expect(unread.scaleSpread).toBeCloseTo(0.15, 10)
+    expect(unread.whPerKm).toBe(190)
+    expect(unread.readings).toBe(0)
+  })
+
+  it('a second leg narrows the spread, and a leg too short to move the charge adds nothing', () => {
+    const random = randomFrom(4)
+    const [one, two] = [someLeg(random), someLeg(random)].map((leg) => readLeg(leg, 1.2, random))
+    if (one === undefined || two === undefined) throw new Error('two legs were made')
+    expect(calibrateLegs([one, two]).scaleSpread).toBeLessThan(calibrateLegs([one]).scaleSpread)
+    const short = { ...two, usedWh: null, from01: 0.6, to01: 0.59 }
+    expect(calibrateLegs([one, short]).scale).toBe(calibrateLegs([one]).scale)
+  })
+})
 
 describe('calibration from the owner’s own nights', () => {
   it(`forecasts within 10 % in the median of ${PAIRS} pairs of nights (seeds 1 to ${PAIRS})`, () => {
