@@ -1,5 +1,6 @@
 /** The load card: masses, drive layout with drawings, order to load, what each bin holds, and each night's bed layout, moves and places. */
 import { bayBlocks, headed } from './bay-blocks.ts'
+import { cardOf } from './card-of.ts'
 import { bedNightBlocks } from './load-nights.ts'
 import { massBlocks } from './load-masses.ts'
 import type { Block, CardDocument, Column } from './model.ts'
@@ -12,7 +13,7 @@ import { placeWords } from './places.ts'
 import { verdictWords } from './verdict-words.ts'
 
 export function loadCard(input: CardInput): CardDocument {
-  const { plan, trip, text, paper, nightId } = input
+  const { plan, trip, text, nightId } = input
   const names = namesOf(trip, plan.packing)
   const blocks: Block[] = [
     { kind: 'paragraph', text: verdictWords(input), tone: 'strong' },
@@ -24,14 +25,7 @@ export function loadCard(input: CardInput): CardDocument {
     ...nightsOf(input).flatMap((one) => bedNightBlocks(input, names, one)),
     { kind: 'paragraph', text: text.t('cards.load.caution'), tone: 'small' },
   ]
-  return {
-    title: text.t('cards.load.title'),
-    subtitle: `${trip.title} \u00b7 ${trip.vehicle.name}`,
-    footer: text.t('cards.footer', { title: trip.title }),
-    language: text.language,
-    paper,
-    blocks,
-  }
+  return cardOf(input, 'load', `${trip.title} \u00b7 ${trip.vehicle.name}`, blocks)
 }
 
 /** First in to last in; what must come out first to reach it stands beside it. */

@@ -1,5 +1,6 @@
 /** The night card: verdict, times, charts, supply, sleepers, next leg, fault nights, pitch and cautions of each night. */
 import { askedA } from './asked-current.ts'
+import { cardOf, nightHeading } from './card-of.ts'
 import { nightCharts } from './night-charts.ts'
 import { faultBlocks, legBlocks, pitchBlocks, sleeperBlocks, supplyBlocks } from './night-blocks.ts'
 import type { Block, CardDocument, Column } from './model.ts'
@@ -10,14 +11,14 @@ import type { CardInput, OneNight } from './plan-parts.ts'
 import { verdictWords } from './verdict-words.ts'
 
 export function nightCard(input: CardInput): CardDocument {
-  const { trip, text, paper, plan } = input
+  const { trip, text, plan } = input
   const names = namesOf(trip, plan.packing)
   const nights = nightsOf(input)
   const blocks = nights.flatMap((one, index): readonly Block[] => {
     const alone: CardInput = { ...input, nightId: one.night.id }
     return [
       ...(index === 0 ? [] : [{ kind: 'page-break' } as const]),
-      { kind: 'heading', level: 1, text: `${text.date(one.night.date)} \u00b7 ${one.night.site.name}` },
+      nightHeading(one, input),
       { kind: 'paragraph', text: verdictWords(alone), tone: 'strong' },
       { kind: 'figures', items: figuresOf(one, input) },
       ...noticeBlocks(alone, ['night', 'leg', 'site', 'clock'], one.night.id),
@@ -32,14 +33,7 @@ export function nightCard(input: CardInput): CardDocument {
       ...pitchBlocks(one, input),
     ]
   })
-  return {
-    title: text.t('cards.night.title'),
-    subtitle: `${trip.title} \u00b7 ${trip.vehicle.name}`,
-    footer: text.t('cards.footer', { title: trip.title }),
-    language: text.language,
-    paper,
-    blocks,
-  }
+  return cardOf(input, 'night', `${trip.title} \u00b7 ${trip.vehicle.name}`, blocks)
 }
 
 export function figuresOf({ plan }: OneNight, { text }: CardInput): readonly { label: string; value: string }[] {

@@ -1,4 +1,5 @@
 /** The sheet for no coverage: where one is in two forms, whom to call, how to get in, where to charge, where to sleep indoors. */
+import { cardOf, nightHeading } from './card-of.ts'
 import { decimalCoordinates, sexagesimalCoordinates } from './coordinates.ts'
 import type { Block, CardDocument, Column } from './model.ts'
 import { nightsOf } from './plan-parts.ts'
@@ -10,32 +11,22 @@ const PAIR: readonly Column[] = [
 ]
 
 export function siteSheet(input: CardInput): CardDocument {
-  const { trip, text, paper } = input
+  const { trip, text } = input
   const blocks = nightsOf(input).flatMap((one): readonly Block[] => [
     {
       kind: 'together',
-      blocks: [
-        { kind: 'heading', level: 1, text: `${text.date(one.night.date)} \u00b7 ${one.night.site.name}` },
-        { kind: 'table', columns: PAIR, rows: siteRows(one, input) },
-      ],
+      blocks: [nightHeading(one, input), { kind: 'table', columns: PAIR, rows: siteRows(one, input) }],
     },
   ])
-  return {
-    title: text.t('cards.site.title'),
-    subtitle: trip.title,
-    footer: text.t('cards.footer', { title: trip.title }),
-    language: text.language,
-    paper,
-    blocks: [
-      ...blocks,
-      { kind: 'paragraph', tone: 'strong', text: text.t('cards.site.emergency') },
-      { kind: 'paragraph', tone: 'plain', text: text.t('cards.site.emergencyHow') },
-      {
-        kind: 'blanks',
-        labels: [text.t('cards.blank.number'), text.t('cards.blank.contact'), text.t('cards.blank.worry')],
-      },
-    ],
-  }
+  return cardOf(input, 'site', trip.title, [
+    ...blocks,
+    { kind: 'paragraph', tone: 'strong', text: text.t('cards.site.emergency') },
+    { kind: 'paragraph', tone: 'plain', text: text.t('cards.site.emergencyHow') },
+    {
+      kind: 'blanks',
+      labels: [text.t('cards.blank.number'), text.t('cards.blank.contact'), text.t('cards.blank.worry')],
+    },
+  ])
 }
 
 /** What is not known is said, so that one asks before leaving. */

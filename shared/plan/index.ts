@@ -7,7 +7,6 @@ export { freeVolume, handScene, reachOf, tryPose } from '../packing/index.ts'
 export type { HandScene, PoseVerdict, Tried } from '../packing/index.ts'
 export { runFault } from '../climate/index.ts'
 export type { Fault, FaultOutcome } from '../climate/index.ts'
-export { applyRemedy } from './remedies/change.ts'
 export type {
   Finding,
   FindingArea,

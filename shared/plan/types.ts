@@ -9,6 +9,7 @@ import type {
   NightSearch,
   SunTimes,
 } from '../climate/index.ts'
+import type { ProposedChange } from '../document/index.ts'
 import type { Problem } from '../result/index.ts'
 import type { PackingInput, PackingOutcome } from '../packing/index.ts'
 import type { Utc } from '../units/index.ts'
@@ -80,19 +81,8 @@ export type Remedy = {
   readonly score: number
 }
 
-export type RemedyChange =
-  | { readonly kind: 'bring-bedding'; readonly nightId: string; readonly pieceId: string }
-  | { readonly kind: 'set-point'; readonly nightId: string; readonly byK: number }
-  | { readonly kind: 'charge-limit'; readonly nightId: string; readonly to01: number }
-  | { readonly kind: 'stop-on-the-way'; readonly nightId: string; readonly atM: number }
-  | { readonly kind: 'leave-behind'; readonly pieceIds: readonly string[] }
-  | { readonly kind: 'covers'; readonly nightId: string }
-  | { readonly kind: 'bed-heater'; readonly nightId: string; readonly heaterId: string }
-  | { readonly kind: 'current'; readonly nightId: string; readonly toA: number }
-  | { readonly kind: 'window-gap'; readonly nightId: string; readonly toMm: number }
-  | { readonly kind: 'target-later'; readonly nightId: string; readonly byMin: number }
-  | { readonly kind: 'turn-piece'; readonly pieceId: string }
-  | { readonly kind: 'unlock'; readonly pieceId: string }
+/** One small change of the trip; the document's edit `take-remedy` makes it. */
+export type RemedyChange = ProposedChange
 
 export type Verdict = {
   readonly holds: boolean

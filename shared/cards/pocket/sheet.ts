@@ -1,6 +1,6 @@
 /** The pocket sheet: the night on one's phone as one HTML file that works offline and reads as plain text without its script. */
 import { bayBlocks } from '../bay-blocks.ts'
-import { PHASES } from '../checklist-card.ts'
+import { PHASES } from '../../plan/index.ts'
 import { escapeMarkup, wellFormed } from '../escape.ts'
 import type { Block } from '../model.ts'
 import { moveRows, pieceOrBin, wherePieces } from '../load-nights.ts'

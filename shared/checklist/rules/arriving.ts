@@ -1,9 +1,28 @@
 /** From the gate to a connected, level vehicle. */
 import { ALWAYS, above, atLeast, equals, every, is, isNot, known, missing, notEquals, some } from './conditions.ts'
 import { rulesOf } from './rule.ts'
-import type { Rule } from '../types.ts'
+import type { Condition, Rule } from '../types.ts'
 
 const rule = rulesOf('arriving')
+
+const levelUnder = ['front', 'rear', 'left', 'right'] as const
+
+/** What is plugged in by hand, by its kind. */
+const posts = [
+  ['connect-round-pin', 'hookup.roundPin'],
+  ['connect-domestic', 'hookup.domesticSocket'],
+  ['connect-tt30', 'hookup.tt30'],
+  ['connect-split-phase', 'hookup.splitPhase'],
+] as const
+
+const connect = (id: string, kind: Condition): Rule =>
+  rule(id, {
+    when: every(kind, notEquals('hookup.earth', 'no')),
+    durationS: 180,
+    after: ['uncoil-lead', 'earth-not-known'],
+    notBefore: 'plugIn',
+    caution: true,
+  })
 
 export const arrivingRules: readonly Rule[] = [
   rule('check-in', {
@@ -120,89 +139,35 @@ export const arrivingRules: readonly Rule[] = [
     durationS: 180,
     after: ['inlet-to-post'],
   }),
-  rule('level-front', {
-    when: every(equals('pitch.rampUnder', 'front'), atLeast('pitch.rampMm', 15)),
-    durationS: 300,
-    params: { rampMm: 'pitch.rampMm' },
-    after: ['inlet-to-post', 'head-uphill'],
-  }),
-  rule('level-rear', {
-    when: every(equals('pitch.rampUnder', 'rear'), atLeast('pitch.rampMm', 15)),
-    durationS: 300,
-    params: { rampMm: 'pitch.rampMm' },
-    after: ['inlet-to-post', 'head-uphill'],
-  }),
-  rule('level-left', {
-    when: every(equals('pitch.rampUnder', 'left'), atLeast('pitch.rampMm', 15)),
-    durationS: 300,
-    params: { rampMm: 'pitch.rampMm' },
-    after: ['inlet-to-post', 'head-uphill'],
-  }),
-  rule('level-right', {
-    when: every(equals('pitch.rampUnder', 'right'), atLeast('pitch.rampMm', 15)),
-    durationS: 300,
-    params: { rampMm: 'pitch.rampMm' },
-    after: ['inlet-to-post', 'head-uphill'],
-  }),
+  ...levelUnder.map((side) =>
+    rule(`level-${side}`, {
+      when: every(equals('pitch.rampUnder', side), atLeast('pitch.rampMm', 15)),
+      durationS: 300,
+      params: { rampMm: 'pitch.rampMm' },
+      after: ['inlet-to-post', 'head-uphill'],
+    }),
+  ),
   rule('park-brake-and-chocks', {
     when: some(atLeast('pitch.slope01', 0.01), is('onBoard.chocks')),
     durationS: 120,
-    after: ['level-front', 'level-rear', 'level-left', 'level-right'],
+    after: levelUnder.map((side) => `level-${side}`),
   }),
   rule('uncoil-lead', {
     when: every(is('hookup.present'), isNot('hookup.chargingPoint')),
     durationS: 120,
     after: ['park-brake-and-chocks', 'inlet-to-post'],
   }),
-  rule('connect-round-pin', {
-    when: every(is('hookup.roundPin'), notEquals('hookup.earth', 'no')),
-    durationS: 180,
-    after: ['uncoil-lead', 'earth-not-known'],
-    notBefore: 'plugIn',
-    caution: true,
-  }),
-  rule('connect-domestic', {
-    when: every(is('hookup.domesticSocket'), notEquals('hookup.earth', 'no')),
-    durationS: 180,
-    after: ['uncoil-lead', 'earth-not-known'],
-    notBefore: 'plugIn',
-    caution: true,
-  }),
-  rule('connect-tt30', {
-    when: every(is('hookup.tt30'), notEquals('hookup.earth', 'no')),
-    durationS: 180,
-    after: ['uncoil-lead', 'earth-not-known'],
-    notBefore: 'plugIn',
-    caution: true,
-  }),
-  rule('connect-split-phase', {
-    when: every(is('hookup.splitPhase'), notEquals('hookup.earth', 'no')),
-    durationS: 180,
-    after: ['uncoil-lead', 'earth-not-known'],
-    notBefore: 'plugIn',
-    caution: true,
-  }),
+  ...posts.map(([id, fact]) => connect(id, is(fact))),
   rule('connect-charging-point', {
     when: is('hookup.chargingPoint'),
     durationS: 120,
     after: ['test-charging-point', 'park-brake-and-chocks'],
     notBefore: 'plugIn',
   }),
-  rule('connect-other', {
-    when: every(
-      is('hookup.present'),
-      isNot('hookup.roundPin'),
-      isNot('hookup.domesticSocket'),
-      isNot('hookup.tt30'),
-      isNot('hookup.splitPhase'),
-      isNot('hookup.chargingPoint'),
-      notEquals('hookup.earth', 'no'),
-    ),
-    durationS: 180,
-    after: ['uncoil-lead', 'earth-not-known'],
-    notBefore: 'plugIn',
-    caution: true,
-  }),
+  connect(
+    'connect-other',
+    every(is('hookup.present'), isNot('hookup.chargingPoint'), ...posts.map(([, fact]) => isNot(fact))),
+  ),
   rule('hold-household-current', {
     when: every(is('hookup.domesticSocket'), above('hookup.usableA', 0)),
     durationS: 60,
@@ -219,7 +184,7 @@ export const arrivingRules: readonly Rule[] = [
     ),
     durationS: 180,
     params: { usableA: 'hookup.usableA' },
-    after: ['connect-round-pin', 'connect-domestic', 'connect-tt30', 'connect-split-phase', 'connect-other'],
+    after: [...posts.map(([id]) => id), 'connect-other'],
   }),
   rule('below-minimum-current', {
     when: is('hookup.belowMinimum'),

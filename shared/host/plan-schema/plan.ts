@@ -76,69 +76,67 @@ export const findingSchema = z.object({
   problem: problemSchema,
 })
 
-export const remedyChangeSchema = z.union([
-  z.object({
-    kind: z.literal('bring-bedding'),
-    nightId: z.string(),
-    pieceId: z.string(),
-  }),
-  z.object({
-    kind: z.literal('set-point'),
-    nightId: z.string(),
-    byK: z.number(),
-  }),
-  z.object({
-    kind: z.literal('charge-limit'),
-    nightId: z.string(),
-    to01: z.number(),
-  }),
-  z.object({
-    kind: z.literal('stop-on-the-way'),
-    nightId: z.string(),
-    atM: z.number(),
-  }),
-  z.object({
-    kind: z.literal('leave-behind'),
-    pieceIds: z.array(z.string()),
-  }),
-  z.object({
-    kind: z.literal('covers'),
-    nightId: z.string(),
-  }),
-  z.object({
-    kind: z.literal('bed-heater'),
-    nightId: z.string(),
-    heaterId: z.string(),
-  }),
-  z.object({
-    kind: z.literal('current'),
-    nightId: z.string(),
-    toA: z.number(),
-  }),
-  z.object({
-    kind: z.literal('window-gap'),
-    nightId: z.string(),
-    toMm: z.number(),
-  }),
-  z.object({
-    kind: z.literal('target-later'),
-    nightId: z.string(),
-    byMin: z.number(),
-  }),
-  z.object({
-    kind: z.literal('turn-piece'),
-    pieceId: z.string(),
-  }),
-  z.object({
-    kind: z.literal('unlock'),
-    pieceId: z.string(),
-  }),
-])
-
 export const remedySchema = z.object({
   id: z.string(),
   mends: z.array(z.string()),
-  change: remedyChangeSchema,
+  change: z.union([
+    z.object({
+      kind: z.literal('bring-bedding'),
+      nightId: z.string(),
+      pieceId: z.string(),
+    }),
+    z.object({
+      kind: z.literal('set-point'),
+      nightId: z.string(),
+      byK: z.number(),
+    }),
+    z.object({
+      kind: z.literal('charge-limit'),
+      nightId: z.string(),
+      to01: z.number(),
+    }),
+    z.object({
+      kind: z.literal('stop-on-the-way'),
+      nightId: z.string(),
+      atM: z.number(),
+    }),
+    z.object({
+      kind: z.literal('leave-behind'),
+      pieceIds: z.array(z.string()),
+    }),
+    z.object({
+      kind: z.literal('covers'),
+      nightId: z.string(),
+    }),
+    z.object({
+      kind: z.literal('bed-heater'),
+      nightId: z.string(),
+      heaterId: z.string(),
+    }),
+    z.object({
+      kind: z.literal('current'),
+      nightId: z.string(),
+      toA: z.number(),
+    }),
+    z.object({
+      kind: z.literal('window-gap'),
+      nightId: z.string(),
+      toMm: z.number(),
+    }),
+    z.object({
+      kind: z.literal('target-later'),
+      nightId: z.string(),
+      byMin: z.number(),
+    }),
+    z.object({
+      kind: z.literal('turn-piece'),
+      pieceId: z.string(),
+    }),
+    z.object({
+      kind: z.literal('unlock'),
+      pieceId: z.string(),
+    }),
+  ]),
   cost: z.object({
     litres: z.number(),
     moves: z.number(),

@@ -1,9 +1,9 @@
 /** What mends a plan that falls short: neighbouring trips are planned again, and those that truly work are ranked by their cost everywhere. */
+import { applyEdit } from '../../document/index.ts'
 import type { Trip } from '../../document/index.ts'
 import { MM3_PER_LITRE, S_PER_MINUTE } from '../../units/index.ts'
 import { loadedPieces } from '../load.ts'
 import type { Finding, Plan, PlanBudget, Remedy, RemedyChange } from '../types.ts'
-import { applyRemedy } from './change.ts'
 import { neighbours } from './neighbours.ts'
 
 type Derive = (trip: Trip, budget: PlanBudget) => Plan
@@ -43,7 +43,9 @@ type Attempt = {
 
 function verified(trip: Trip, plan: Plan, attempt: Attempt): Remedy | null {
   const { change, budget, derive, shortfalls } = attempt
-  const changed = applyRemedy(trip, change)
+  const edited = applyEdit(trip, { kind: 'take-remedy', change })
+  if (!edited.ok || edited.value === trip) return null
+  const changed = edited.value
   const next = derive(changed, {
     ...budget,
     iterations: Math.min(budget.iterations, ROUNDS_TO_VERIFY),
