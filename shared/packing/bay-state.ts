@@ -39,6 +39,8 @@ export type BayScore = {
   readonly counts: readonly number[]
   /** By place in `placed`: share of `hard`. */
   readonly faults: readonly number[]
+  /** By place in `placed`: units that bar it. */
+  readonly barredBy: readonly (readonly number[])[]
   /** By place in `placed`: which opening is used, -1 for none. */
   readonly windows: readonly number[]
 }

@@ -1,5 +1,5 @@
 /** One night: its bed layout grown from the drive layout, the moves there and back, and what fell out. */
-import { changeoversBetween } from './changeover.ts'
+import { changeoversBetween } from './changeover/between.ts'
 import { explainAll } from './explain.ts'
 import { boxAt, moved } from './geometry.ts'
 import type { Box } from './geometry.ts'
@@ -46,6 +46,7 @@ export const solveNight = (job: NightJob, run: Run): NightSolved => {
   const scene = {
     ...withoutUnits(sceneOf(model, night), leftHome),
     tangles: tanglesOf(model, job.drive, job.driveReach),
+    barredByDay: barredByDay(model, job.driveReach),
   }
   const driveAt = new Map(job.drive.placements.map((placement) => [placement.unitId, placement]))
   const origin: Origin = model.units.map((unit) => driveAt.get(unit.id) ?? null)
@@ -84,6 +85,15 @@ const tanglesOf = (model: PackModel, drive: Layout, reaches: readonly Reach[]): 
       return box !== undefined && reach.blockedBy.includes(unit.id) ? [box] : []
     }),
   )
+}
+
+const barredByDay = (model: PackModel, reaches: readonly Reach[]): readonly (readonly number[])[] => {
+  const indexOf = new Map(model.units.map((unit) => [unit.id, unit.index]))
+  const found: number[][] = model.units.map(() => [])
+  for (const { unitId, blockedBy } of reaches) {
+    found[indexOf.get(unitId) ?? -1]?.push(...blockedBy.flatMap((id) => indexOf.get(id) ?? []))
+  }
+  return found
 }
 
 /** What can stay where it rides by day, or where it lay the night before: whichever completes better. */

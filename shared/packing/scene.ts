@@ -32,6 +32,8 @@ export type Scene = {
   readonly neighbours: readonly (readonly number[])[]
   /** By unit index, vehicle frame: where it had better not go, because what stands there can only leave after it. */
   readonly tangles: readonly (readonly Box[])[]
+  /** By unit index: units that bar it by day. */
+  readonly barredByDay: readonly (readonly number[])[]
 }
 
 export const packModelOf = (input: PackingInput): PackModel => ({
@@ -67,7 +69,7 @@ export const sceneOf = (model: PackModel, night: PackNight | null): Scene => {
   const neighbours = model.bays.map((bay) =>
     model.bays.filter((other) => shareAir(bay, other, layout)).map((other) => other.index),
   )
-  return { layout, night, model, traits, away, admissions, locks, neighbours, tangles: [] }
+  return { layout, night, model, traits, away, admissions, locks, neighbours, tangles: [], barredByDay: [] }
 }
 
 /** A loose piece is away as its state says; a bin always stays, with what is left in it. What stays home on every night never travels. */

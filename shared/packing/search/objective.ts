@@ -59,6 +59,7 @@ const scoreBay = (scene: Scene, bay: BayState): BayScore => {
     momentX,
     momentY,
     counts: reaches.map((each) => each.blockers.length),
+    barredBy: reaches.map((each) => each.blockers.map((slot) => bay.placed[slot]?.unit ?? -1)),
     windows: reaches.map((each) => each.window),
   }
 }
@@ -129,7 +130,8 @@ export const costOf = (scene: Scene, state: SceneState, origin: Origin | null): 
     (hard + axleExcess(scene, massG, momentX)) * HARD +
     weights.reach * reach +
     weights.dusk *
-      ((scene.layout === 'drive' ? willMove(scene, state) : 0) + (origin === null ? 0 : movedFrom(state, origin))) +
+      ((scene.layout === 'drive' ? willMove(scene, state) : 0) +
+        (origin === null ? 0 : movedFrom(scene, state, origin))) +
     weights.dusk * tangled(scene, state) * TANGLE +
     weights.lowAndCentral * (height + central) +
     weights.baysKeptFree * (used * 0.5 + crowded * 2) +
@@ -183,15 +185,43 @@ const willMove = (scene: Scene, state: SceneState): number => {
   return moves
 }
 
-const movedFrom = (state: SceneState, origin: Origin): number => {
+const movedFrom = (scene: Scene, state: SceneState, origin: Origin): number => {
+  const stays = new Uint8Array(scene.traits.length)
   let moves = 0
   for (const bay of state.bays) {
     for (const item of bay.placed) {
       const spot = origin[item.unit] ?? null
-      if (spot !== 'free' && !sameSpot(bay.model.bay.id, item, spot)) moves++
+      if (spot === 'free' || sameSpot(bay.model.bay.id, item, spot)) stays[item.unit] = 1
+      else moves++
     }
   }
-  return moves
+  return moves + (scene.barredByDay.length === 0 ? 0 : STEP_ASIDE * steppingAside(scene, state, stays))
+}
+
+/** A thing that stays but stands in the way of one that moves is put down and put back. */
+const STEP_ASIDE = 2
+
+const steppingAside = (scene: Scene, state: SceneState, stays: Uint8Array): number => {
+  const aside = new Uint8Array(stays.length)
+  let count = 0
+  const ask = (barriers: readonly number[] | undefined): void => {
+    for (const unit of barriers ?? []) {
+      if (stays[unit] !== 1 || aside[unit] === 1) continue
+      aside[unit] = 1
+      count++
+    }
+  }
+  for (const bay of state.bays) {
+    if (bay.placed.length === 0) continue
+    const score = bayScore(scene, bay)
+    bay.placed.forEach((item, slot) => {
+      if (stays[item.unit] !== 1) ask(score.barredBy[slot])
+    })
+  }
+  scene.barredByDay.forEach((barriers, unit) => {
+    if (stays[unit] !== 1) ask(barriers)
+  })
+  return count
 }
 
 /** Moves a tangle costs: one thing put down and taken up again, and the risk that there is no place to put it. */

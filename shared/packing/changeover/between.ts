@@ -1,16 +1,15 @@
 /** Moves from the drive layout to a night's bed layout and back. */
-import type { BayModel } from './bay-model.ts'
-import { spacesOf } from './spaces.ts'
-import { boxAt, moved, overlaps } from './geometry.ts'
-import type { Box } from './geometry.ts'
-import { sizeWithin } from './poses.ts'
-import { enters, sameSpot } from './changeover-moves.ts'
-import type { ChangeoverTask, Mover, Spot, Step } from './changeover-moves.ts'
-import { searchBothWays, searchChangeover } from './changeover-search.ts'
-import type { ChangeoverFound } from './changeover-search.ts'
-import { randomFrom } from './random.ts'
-import type { PackModel } from './scene.ts'
-import type { AwayPlace, Changeover, Layout, Move, PackNight, Placement, Vec3 } from './types.ts'
+import type { BayModel } from '../bay-model.ts'
+import { spacesOf } from '../spaces.ts'
+import { boxAt, moved, overlaps } from '../geometry.ts'
+import type { Box } from '../geometry.ts'
+import { sizeWithin } from '../poses.ts'
+import { enters, sameSpot } from './moves.ts'
+import type { ChangeoverTask, Mover, Spot, Step } from './moves.ts'
+import { searchBothWays, searchChangeover } from './search.ts'
+import type { ChangeoverFound } from './search.ts'
+import type { PackModel } from '../scene.ts'
+import type { AwayPlace, Changeover, Layout, Move, PackNight, Placement, Vec3 } from '../types.ts'
 
 type Place = Placement | AwayPlace
 
@@ -33,9 +32,9 @@ export type ChangeoverRequest = {
 /** Units up to which every state is searched. */
 const SEARCHED_WHOLE = 8
 /** States looked at before a good list will do. */
-const NODE_LIMIT = 800
+const NODE_LIMIT = 5000
 /** Questions for waiting places answered per pair of changeovers; then the best so far stands. */
-const MOST_ASKED = 2000
+const MOST_ASKED = 20_000
 const MOST_ASKED_HURRIED = 400
 /** Waiting places offered to a unit at a time. */
 const WAITS = 4
@@ -64,7 +63,7 @@ export const changeoversBetween = (
       bearsG: unit.bearsG,
     }
   })
-  const floors: FloorMemory = new Map()
+  const rooms: RoomMemory = new Map()
   let asked = 0
   const task: ChangeoverTask = {
     bays: model.bays,
@@ -72,14 +71,13 @@ export const changeoversBetween = (
     shareAir: airSharedBy(model.bays),
     waitsFor: (mover, spots) => {
       asked++
-      return waitingPlaces(request, units[mover]?.index ?? -1, mover, spots, task, floors)
+      return waitingPlaces(request, units[mover]?.index ?? -1, mover, spots, task, rooms)
     },
     nodeLimit: movers.length <= SEARCHED_WHOLE ? NODE_LIMIT : 0,
-    exhaustive: movers.length <= SEARCHED_WHOLE,
     shouldStop: () => asked > (request.hurried ? MOST_ASKED_HURRIED : MOST_ASKED),
   }
   const missing = units.some((unit) => !to.has(unit.id))
-  const { there, back } = missing ? searchApart(task, units, to) : searchBothWays(task, randomFrom(1))
+  const { there, back } = missing ? searchApart(task, units, to) : searchBothWays(task)
   const told = (
     found: ChangeoverFound,
     start: ReadonlyMap<string, Place>,
@@ -106,13 +104,13 @@ const searchApart = (
   units: PackModel['units'],
   to: ReadonlyMap<string, Place>,
 ): { readonly there: ChangeoverFound; readonly back: ChangeoverFound } => {
-  const there = searchChangeover(task, randomFrom(1))
+  const there = searchChangeover(task)
   const gone: Spot = { kind: 'away', name: 'no place' }
   const movers = task.movers.map((mover, index): Mover => {
     const known = to.has(units[index]?.id ?? '')
     return { ...mover, source: known ? mover.target : gone, target: known ? mover.source : gone, late: false }
   })
-  const back = searchChangeover({ ...task, movers }, randomFrom(1))
+  const back = searchChangeover({ ...task, movers })
   return {
     there,
     back: {
@@ -130,17 +128,22 @@ export const airSharedBy = (bays: readonly BayModel[]): readonly (readonly boole
   )
 }
 
-/** Free floor by bay and what stands in it: the same few states are asked about again and again. */
-type FloorMemory = Map<string, readonly Box[]>
+/** Free room by bay and what stands in it: the same few states are asked about again and again. */
+type RoomMemory = Map<string, readonly Box[]>
 
-const freeFloor = (bay: BayModel, taken: readonly Box[], memory: FloorMemory): readonly Box[] => {
-  const low = taken.filter((box) => box.z1 === 0)
-  const key = `${bay.index}|${low.map((box) => `${box.x1},${box.y1},${box.x2},${box.y2}`).join(' ')}`
+const freeRoom = (bay: BayModel, taken: readonly Box[], memory: RoomMemory): readonly Box[] => {
+  const stands = taken.map((box) => `${box.x1},${box.y1},${box.z1},${box.x2},${box.y2},${box.z2}`)
+  const key = `${bay.index}|${stands.join(' ')}`
   const known = memory.get(key)
   if (known !== undefined) return known
-  const floor = spacesOf(bay, low).filter((space) => space.z1 === 0)
-  memory.set(key, floor)
-  return floor
+  const room = spacesOf(bay, taken)
+  memory.set(key, room)
+  return room
+}
+
+const freeFloor = (bay: BayModel, taken: readonly Box[], memory: RoomMemory): readonly Box[] => {
+  const low = taken.filter((box) => box.z1 === 0)
+  return freeRoom(bay, low, memory).filter((space) => space.z1 === 0)
 }
 
 const movesOf = (
@@ -194,7 +197,7 @@ const waitingPlaces = (
   mover: number,
   spots: readonly Spot[],
   task: ChangeoverTask,
-  memory: FloorMemory,
+  memory: RoomMemory,
 ): readonly Spot[] => {
   const item = request.model.units[unit]
   const found: Spot[] = []
@@ -205,7 +208,7 @@ const waitingPlaces = (
       if (bay.bay.belongsTo === 'site' || (bay.bay.softOnly && !item.soft)) continue
       if (bay.bay.unitLimitG !== null && request.massG(item.id) > bay.bay.unitLimitG) continue
       const taken = takenIn(bay.index, mover, spots, task, onlySpare)
-      const free = onlySpare ? freeFloor(bay, taken, memory) : spacesOf(bay, taken)
+      const free = onlySpare ? freeFloor(bay, taken, memory) : freeRoom(bay, taken, memory)
       const here = firstFit(bay.index, free, item.poses, (spot) => enters(task, spots, mover, spot) >= 0)
       if (here !== null) found.push(here)
       if (found.length >= WAITS) return found

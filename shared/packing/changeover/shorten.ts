@@ -1,6 +1,6 @@
 /** Takes needless stops out of a list of moves: a unit that waits goes straight where the whole list stays legal without the stop. */
-import { enters, leaves, sameSpot } from './changeover-moves.ts'
-import type { ChangeoverTask, Spot, Step } from './changeover-moves.ts'
+import { enters, leaves, sameSpot } from './moves.ts'
+import type { ChangeoverTask, Spot, Step } from './moves.ts'
 
 /** The same change with as few stops as single strikes can reach; every state on the way legal. */
 export const shortened = (task: ChangeoverTask, steps: readonly Step[]): readonly Step[] => {

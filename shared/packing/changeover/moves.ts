@@ -1,9 +1,8 @@
 /** Single moves between two arrangements: who can leave, who can land, who is in whose way. */
-import type { BayModel, Window } from './bay-model.ts'
-import { hull, inside, moved, overlaps, sharedFootprint } from './geometry.ts'
-import type { Box } from './geometry.ts'
-import { freeWindow } from './passage.ts'
-import { facesWindow, inSweep, restsOn, shiftTo } from './reach.ts'
+import type { BayModel } from '../bay-model.ts'
+import { inside, moved, overlaps, sharedFootprint } from '../geometry.ts'
+import type { Box } from '../geometry.ts'
+import { freeWindow } from '../passage.ts'
 
 /** A place: in a bay, or away under a name (made into the bed, outdoors, ...). */
 export type Spot =
@@ -25,10 +24,8 @@ export type ChangeoverTask = {
   readonly shareAir: readonly (readonly boolean[])[]
   /** Places where a mover may wait in a given state, best first. */
   readonly waitsFor: (mover: number, spots: readonly Spot[]) => readonly Spot[]
-  /** States looked at before the search settles for a good answer. */
+  /** States that the exact search may look at; 0 where there are too many things for it. */
   readonly nodeLimit: number
-  /** Let any unit wait (small cases); else only what stands in a way. */
-  readonly exhaustive: boolean
   readonly shouldStop: () => boolean
 }
 
@@ -48,7 +45,7 @@ export const sameSpot = (a: Spot, b: Spot): boolean => {
   )
 }
 
-export const inBay = (spots: readonly Spot[], bay: number, but: number): Box[] => {
+const inBay = (spots: readonly Spot[], bay: number, but: number): Box[] => {
   const boxes: Box[] = []
   spots.forEach((spot, mover) => {
     if (mover !== but && spot.kind === 'bay' && spot.bay === bay) boxes.push(spot.box)
@@ -132,81 +129,4 @@ export const misplaced = (task: ChangeoverTask, spots: readonly Spot[]): number[
     if (spot !== undefined && !sameSpot(spot, mover.target)) wrong.push(index)
   })
   return wrong
-}
-
-/** A final move that leaves every other misplaced unit a way out and a way in, as far as settled things go. */
-export const harmless = (
-  task: ChangeoverTask,
-  spots: readonly Spot[],
-  mover: number,
-  target: Spot,
-  wrong: readonly number[],
-): boolean => {
-  if (target.kind === 'away') return true
-  const bay = task.bays[target.bay]
-  if (bay === undefined) return false
-  const open = new Set(wrong)
-  const settled: Box[] = []
-  spots.forEach((spot, other) => {
-    if (!open.has(other) && spot.kind === 'bay' && spot.bay === target.bay) settled.push(spot.box)
-  })
-  const after = [...settled, target.box]
-  return wrong.every((other) => {
-    if (other === mover) return true
-    return [spots[other], task.movers[other]?.target].every((place) => {
-      if (place === undefined || place.kind === 'away' || place.bay !== target.bay) return true
-      return freeWindow(bay, after, place.box) >= 0 || freeWindow(bay, settled, place.box) < 0
-    })
-  })
-}
-
-const sameBox = (a: Box, b: Box): boolean =>
-  a.x1 === b.x1 && a.y1 === b.y1 && a.z1 === b.z1 && a.x2 === b.x2 && a.y2 === b.y2 && a.z2 === b.z2
-
-/** Misplaced units and whatever keeps them from leaving or from their place, and keeps those from leaving, and so on. */
-export const inTheWay = (task: ChangeoverTask, spots: readonly Spot[], wrong: readonly number[]): number[] => {
-  const found = new Set<number>(wrong)
-  const queue: Spot[] = []
-  for (const mover of wrong) {
-    const here = spots[mover]
-    const target = task.movers[mover]?.target
-    if (here !== undefined) queue.push(here)
-    if (target !== undefined) queue.push(target)
-  }
-  for (let place = queue.pop(); place !== undefined; place = queue.pop()) {
-    for (let other = 0; other < spots.length; other++) {
-      const spot = spots[other]
-      if (spot === undefined || found.has(other) || !bars(task, place, spot)) continue
-      found.add(other)
-      queue.push(spot)
-    }
-  }
-  return [...found]
-}
-
-/** Whether what stands at `other` is in the way of a place: in it, on it, or before one of its openings. */
-export const bars = (task: ChangeoverTask, place: Spot, other: Spot): boolean => {
-  if (place.kind === 'away' || other.kind === 'away') return false
-  const bay = task.bays[place.bay]
-  const bayThere = task.bays[other.bay]
-  if (bay === undefined || bayThere === undefined) return false
-  if (place.bay !== other.bay && task.shareAir[place.bay]?.[other.bay] !== true) return false
-  if (place.bay !== other.bay)
-    return overlaps(moved(place.box, bay.bay.originMm), moved(other.box, bayThere.bay.originMm))
-  if (sameBox(place.box, other.box)) return false
-  return (
-    overlaps(place.box, other.box) ||
-    restsOn(other.box, place.box) ||
-    bay.windows.some((window) => inWayOut(other.box, place.box, window))
-  )
-}
-
-/** Whether `other` stands in the straight way out through a window, or in the way to be shifted into line with it first. */
-const inWayOut = (other: Box, box: Box, window: Window): boolean => {
-  if (inSweep(other, box, window)) return true
-  if (facesWindow(box, window)) return false
-  const shift = shiftTo(box, window)
-  if (shift === null) return false
-  const there = moved(box, shift)
-  return overlaps(other, hull(box, there)) || inSweep(other, there, window)
 }

@@ -1,9 +1,8 @@
 /** The shortest list of moves from one arrangement to another: best-first over whole states, every state on the way legal. */
-import { enters, harmless, inTheWay, leaves, misplaced, sameSpot } from './changeover-moves.ts'
-import type { ChangeoverTask, Spot, Step } from './changeover-moves.ts'
-import { replay, shortened } from './changeover-shorten.ts'
-import { walk } from './changeover-walk.ts'
-import type { Random } from './random.ts'
+import { enters, leaves, misplaced, sameSpot } from './moves.ts'
+import type { ChangeoverTask, Spot, Step } from './moves.ts'
+import { beamSearch } from './beam.ts'
+import { replay, shortened } from './shorten.ts'
 
 export type ChangeoverFound = {
   readonly steps: readonly Step[]
@@ -26,29 +25,30 @@ const spotKey = (spot: Spot): string =>
     ? spot.name
     : `${spot.bay}:${spot.box.x1},${spot.box.y1},${spot.box.z1},${spot.box.x2},${spot.box.y2},${spot.box.z2}`
 
+/** Times as many arrangements are followed where something was stuck. */
+const WIDER = 4
+
 /**
- * Finds the moves: greedy walks, shortened; where those miss the lower bound and the case is small, best-first over whole states.
- * `optimal` where the best-first search ran over all states, or the list meets the lower bound.
+ * Finds the moves: a beam search, shortened; where that misses the lower bound and the case is small, best-first over whole states.
+ * `optimal` where the best-first search left no shorter list to be looked at, or the list meets the lower bound.
  */
-export const searchChangeover = (task: ChangeoverTask, random: Random): ChangeoverFound => {
+export const searchChangeover = (task: ChangeoverTask): ChangeoverFound => {
   const start = task.movers.map((mover) => mover.source)
   const lowerBound = misplaced(task, start).length
-  const walked = walk(task, random)
-  const complete = misplaced(task, walked.final).length === 0
+  const first = beamSearch(task, 1)
+  const walked = first.left === 0 ? first : beamSearch(task, WIDER)
+  const complete = walked.left === 0
   const steps = complete ? shortened(task, walked.steps) : walked.steps
   if (complete && steps.length === lowerBound)
     return { steps, complete, optimal: true, lowerBound, final: walked.final }
-  const exact = task.nodeLimit > 0 ? run(task, start) : { goal: null, proven: false }
-  if (exact.goal === null) return { steps, complete, optimal: false, lowerBound, final: walked.final }
-  const best = stepsTo(exact.goal)
-  const optimal = exact.proven || best.length === lowerBound
-  return {
-    steps: best,
-    complete: true,
-    optimal,
-    lowerBound: optimal ? best.length : lowerBound,
-    final: exact.goal.spots,
+  if (task.nodeLimit === 0) return { steps, complete, optimal: false, lowerBound, final: walked.final }
+  const exact = run(task, start, complete ? steps.length : Infinity)
+  if (exact.goal !== null) {
+    const best = stepsTo(exact.goal)
+    return { steps: best, complete: true, optimal: true, lowerBound: best.length, final: exact.goal.spots }
   }
+  const optimal = complete && exact.exhausted
+  return { steps, complete, optimal, lowerBound: optimal ? steps.length : exact.bound, final: walked.final }
 }
 
 /**
@@ -56,15 +56,14 @@ export const searchChangeover = (task: ChangeoverTask, random: Random): Changeov
  */
 export const searchBothWays = (
   task: ChangeoverTask,
-  random: Random,
 ): { readonly there: ChangeoverFound; readonly back: ChangeoverFound } => {
   const backTask: ChangeoverTask = {
     ...task,
     movers: task.movers.map((mover) => ({ ...mover, source: mover.target, target: mover.source, late: false })),
   }
-  const there = searchChangeover(task, random)
-  if (there.optimal) return { there, back: turnedRound(backTask, there) ?? searchChangeover(backTask, random) }
-  const back = searchChangeover(backTask, random)
+  const there = searchChangeover(task)
+  if (there.optimal) return { there, back: turnedRound(backTask, there) ?? searchChangeover(backTask) }
+  const back = searchChangeover(backTask)
   const there2 = better(back, there) ? turnedRound(task, back) : null
   const back2 = better(there, back) ? turnedRound(backTask, there) : null
   return { there: there2 ?? there, back: back2 ?? back }
@@ -87,60 +86,54 @@ const stepsTo = (node: Node): readonly Step[] => {
   return steps
 }
 
-const run = (
-  task: ChangeoverTask,
-  start: readonly Spot[],
-): { readonly goal: Node | null; readonly proven: boolean } => {
+type Exact = {
+  readonly goal: Node | null
+  /** True where no list shorter than the one in hand is left to be looked at. */
+  readonly exhausted: boolean
+  /** No list can be shorter. */
+  readonly bound: number
+}
+
+/** Best-first over whole states, for lists shorter than `below` only. The first that arrives is the shortest there is. */
+const run = (task: ChangeoverTask, start: readonly Spot[], below: number): Exact => {
   const root: Node = { spots: start, spent: 0, left: misplaced(task, start).length, parent: null, step: null }
   const queue = new NodeQueue()
-  queue.push(root)
+  const push = (node: Node): void => {
+    if (node.spent + node.left < below) queue.push(node)
+  }
+  push(root)
   const closed = new Map<string, number>()
-  for (let looked = 0; looked < task.nodeLimit && !task.shouldStop(); looked++) {
+  let bound = root.left
+  for (let looked = 0; ;) {
     const node = queue.pop()
-    if (node === null) return { goal: null, proven: false }
-    if (node.left === 0) return { goal: node, proven: task.exhaustive }
+    if (node === null) return { goal: null, exhausted: true, bound: Number.isFinite(below) ? below : bound }
+    bound = Math.max(bound, node.spent + node.left)
+    if (node.left === 0) return { goal: node, exhausted: true, bound }
     const key = node.spots.map(spotKey).join('|')
     if ((closed.get(key) ?? Infinity) <= node.spent) continue
     closed.set(key, node.spent)
-    expand(task, node, queue)
+    if (looked++ >= task.nodeLimit || task.shouldStop()) return { goal: null, exhausted: false, bound }
+    expand(task, node, below, push)
   }
-  return { goal: null, proven: false }
 }
 
-const expand = (task: ChangeoverTask, node: Node, queue: NodeQueue): void => {
-  const wrong = misplaced(task, node.spots)
-  const direct: Step[] = []
-  for (const mover of wrong) {
-    const item = task.movers[mover]
+/** Every legal move from a state: home, or to a waiting place. */
+const expand = (task: ChangeoverTask, node: Node, below: number, push: (child: Node) => void): void => {
+  task.movers.forEach((item, mover) => {
     const from = node.spots[mover]
-    if (item === undefined || from === undefined) continue
-    const out = leaves(task, node.spots, mover)
-    if (out < 0) continue
-    const into = enters(task, node.spots, mover, item.target)
-    if (into < 0) continue
-    const step: Step = { mover, from, to: item.target, window: from.kind === 'bay' ? out : into }
-    if (!task.exhaustive && harmless(task, node.spots, mover, item.target, wrong)) {
-      queue.push(childOf(node, step, node.left - 1))
-      return
-    }
-    direct.push(step)
-  }
-  for (const step of direct) queue.push(childOf(node, step, node.left - 1))
-  const waiters = task.exhaustive ? task.movers.map((_, mover) => mover) : inTheWay(task, node.spots, wrong)
-  for (const mover of waiters) {
-    const from = node.spots[mover]
-    const item = task.movers[mover]
-    if (from === undefined || item === undefined) continue
-    const out = leaves(task, node.spots, mover)
-    if (out < 0) continue
-    for (const to of task.waitsFor(mover, node.spots)) {
-      if (sameSpot(from, to) || sameSpot(to, item.target)) continue
+    const out = from === undefined ? -1 : leaves(task, node.spots, mover)
+    if (from === undefined || out < 0) return
+    const home = sameSpot(from, item.target)
+    // A wait makes the list longer by one at least; where no longer one is wanted it is not asked for.
+    const mayWait = node.spent + node.left + 1 < below
+    for (const to of [...(home ? [] : [item.target]), ...(mayWait ? task.waitsFor(mover, node.spots) : [])]) {
+      if (sameSpot(from, to)) continue
       const into = enters(task, node.spots, mover, to)
       if (into < 0) continue
-      const added = sameSpot(from, item.target) ? 1 : 0
-      queue.push(childOf(node, { mover, from, to, window: from.kind === 'bay' ? out : into }, node.left + added))
+      const step: Step = { mover, from, to, window: from.kind === 'bay' ? out : into }
+      push(childOf(node, step, node.left + (home ? 1 : 0) - (sameSpot(to, item.target) ? 1 : 0)))
     }
-  }
+  })
 }
 
 const childOf = (node: Node, step: Step, left: number): Node => {

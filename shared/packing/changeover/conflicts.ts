@@ -1,0 +1,133 @@
+/** Who keeps whom from moving, worked out once for the places a change knows of: where each thing stands and where it is to stand. */
+import type { BayModel, Window } from '../bay-model.ts'
+import { hull, moved, overlaps, sharedFootprint } from '../geometry.ts'
+import type { Box } from '../geometry.ts'
+import { facesWindow, inSweep, restsOn, shiftTo } from '../reach.ts'
+import type { ChangeoverTask, Spot } from './moves.ts'
+
+/** Places numbered 2i (where mover i stands at first) and 2i + 1 (where it is to stand); bit rows over these numbers. */
+export type Conflicts = {
+  readonly words: number
+  readonly spots: readonly Spot[]
+  /** By place: one way for each opening it can be passed through, with all places that must be empty for that. */
+  readonly ways: readonly (readonly Way[])[]
+  /** By place: the final places it rests on, all of them needed. */
+  readonly under: readonly Uint32Array[]
+  /** How each place passes the openings of its bay, worked out when first asked for. */
+  readonly paths: Map<Spot, readonly Path[]>
+}
+
+export type Way = { readonly window: number; readonly shut: Uint32Array }
+
+type InBay = Extract<Spot, { kind: 'bay' }>
+
+export const conflictsOf = (task: ChangeoverTask): Conflicts => {
+  const spots = task.movers.flatMap((mover) => [mover.source, mover.target])
+  const words = (spots.length + 31) >>> 5
+  const paths: Conflicts['paths'] = new Map()
+  return {
+    words,
+    spots,
+    paths,
+    ways: spots.map((spot, index) => (spot.kind === 'away' ? [] : waysOf(task, { spots, paths, words }, index, spot))),
+    under: spots.map((spot, index) => underOf(spots, index, spot, words)),
+  }
+}
+
+export const setBit = (bits: Uint32Array, bit: number): void => {
+  bits[bit >>> 5] = (bits[bit >>> 5] ?? 0) | (1 << (bit & 31))
+}
+
+export const clearBit = (bits: Uint32Array, bit: number): void => {
+  bits[bit >>> 5] = (bits[bit >>> 5] ?? 0) & ~(1 << (bit & 31))
+}
+
+export const hasBit = (bits: Uint32Array, bit: number): boolean => (((bits[bit >>> 5] ?? 0) >>> (bit & 31)) & 1) === 1
+
+export const meets = (a: Uint32Array, b: Uint32Array): boolean => {
+  for (let word = 0; word < a.length; word++) if (((a[word] ?? 0) & (b[word] ?? 0)) !== 0) return true
+  return false
+}
+
+export const holdsAll = (whole: Uint32Array, part: Uint32Array): boolean => {
+  for (let word = 0; word < part.length; word++) if (((part[word] ?? 0) & ~(whole[word] ?? 0)) !== 0) return false
+  return true
+}
+
+/** How a box passes through an opening: straight, or shifted into line first; null where neither is possible in the empty bay. */
+type Path = { readonly index: number; readonly window: Window; readonly there: Box; readonly sweep: Box }
+
+const knownPaths = (task: ChangeoverTask, paths: Conflicts['paths'], spot: InBay): readonly Path[] => {
+  const known = paths.get(spot)
+  if (known !== undefined) return known
+  const bay = task.bays[spot.bay]
+  const found = bay === undefined ? [] : pathsOf(bay, spot.box)
+  paths.set(spot, found)
+  return found
+}
+
+const pathsOf = (bay: BayModel, box: Box): readonly Path[] => {
+  const faces = bay.windows.some((window) => facesWindow(box, window))
+  return bay.windows.flatMap((window, index) => {
+    if (faces && !facesWindow(box, window)) return []
+    const shift = faces ? ([0, 0, 0] as const) : shiftTo(box, window)
+    if (shift === null) return []
+    const there = moved(box, shift)
+    const sweep = hull(box, there)
+    if (!faces && bay.solids.some((solid) => overlaps(solid.box, sweep))) return []
+    if (bay.solids.some((solid) => inSweep(solid.box, there, window))) return []
+    return [{ window, there, sweep, index }]
+  })
+}
+
+/** Whether a box keeps another from passing along a path. */
+const shuts = (other: Box, box: Box, path: Path): boolean =>
+  overlaps(other, path.sweep) ||
+  restsOn(other, box) ||
+  inSweep(other, box, path.window) ||
+  inSweep(other, path.there, path.window)
+
+const waysOf = (
+  task: ChangeoverTask,
+  known: Pick<Conflicts, 'spots' | 'paths' | 'words'>,
+  index: number,
+  spot: InBay,
+): readonly Way[] => {
+  const { spots, paths, words } = known
+  return knownPaths(task, paths, spot).map((path) => {
+    const shut = new Uint32Array(words)
+    spots.forEach((other, at) => {
+      if (other.kind === 'away' || at >> 1 === index >> 1) return
+      const inWay = other.bay === spot.bay ? shuts(other.box, spot.box, path) : sharesAir(task, spot, other)
+      if (inWay) setBit(shut, at)
+    })
+    return { window: path.index, shut }
+  })
+}
+
+/** Whether two places of different bays take up the same air. */
+const sharesAir = (task: ChangeoverTask, a: InBay, b: InBay): boolean => {
+  if (task.shareAir[a.bay]?.[b.bay] !== true) return false
+  const bayA = task.bays[a.bay]
+  const bayB = task.bays[b.bay]
+  if (bayA === undefined || bayB === undefined) return false
+  return overlaps(moved(a.box, bayA.bay.originMm), moved(b.box, bayB.bay.originMm))
+}
+
+/** Whether something put down at `other` is in a way to the place, or in the place itself. */
+export const wouldBar = (task: ChangeoverTask, conflicts: Conflicts, place: Spot, other: Spot): boolean => {
+  if (place.kind === 'away' || other.kind === 'away') return false
+  if (place.bay !== other.bay) return sharesAir(task, place, other)
+  return knownPaths(task, conflicts.paths, place).some((path) => shuts(other.box, place.box, path))
+}
+
+const underOf = (spots: readonly Spot[], index: number, spot: Spot, words: number): Uint32Array => {
+  const under = new Uint32Array(words)
+  if (spot.kind === 'away' || spot.box.z1 === 0) return under
+  for (let at = 1; at < spots.length; at += 2) {
+    const other = spots[at]
+    if (other === undefined || other.kind === 'away' || at >> 1 === index >> 1 || other.bay !== spot.bay) continue
+    if (other.box.z2 === spot.box.z1 && sharedFootprint(other.box, spot.box) > 0) setBit(under, at)
+  }
+  return under
+}
