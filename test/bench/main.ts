@@ -4,7 +4,7 @@ import { createRequire } from 'node:module'
 import { fileURLToPath } from 'node:url'
 
 const tsx = createRequire(import.meta.url).resolve('tsx/cli')
-for (const name of ['packing', 'climate']) {
+for (const name of ['packing', 'climate', 'plan']) {
   console.log(`${name}:`)
   const program = fileURLToPath(new URL(`${name}/main.ts`, import.meta.url))
   const run = spawnSync(process.execPath, [tsx, program, ...process.argv.slice(2)], { stdio: 'inherit' })
