@@ -4,6 +4,7 @@ import type { Result } from '../../shared/result/index.ts'
 
 export type Arguments =
   | { readonly kind: 'schema' }
+  | { readonly kind: 'help' }
   | {
       readonly kind: 'plan'
       readonly trip: string
@@ -19,18 +20,20 @@ const HIGHEST_SEED = 4_294_967_295
 const MOST_SECONDS = 3600
 
 export function parseArguments(given: readonly string[]): Result<Arguments> {
-  if (given.includes('--schema')) return ok({ kind: 'schema' })
   const trips: string[] = []
   let out: string | null = null
   let seed = DEFAULT_SEED
   let seconds: number | null = null
   let quiet = false
+  let schema = false
   const queue = given.flatMap((argument) => splitAssignment(argument))
   for (let argument = queue.shift(); argument !== undefined; argument = queue.shift()) {
     if (argument === '--quiet') quiet = true
+    else if (argument === '--schema') schema = true
+    else if (argument === '--help' || argument === '-h') return ok({ kind: 'help' })
     else if (argument === '--out' || argument === '--seed' || argument === '--seconds') {
       const value = queue.shift()
-      if (value === undefined) return fail(problem('command-argument-missing', [], { argument }))
+      if (value === undefined || value === '') return fail(problem('command-argument-missing', [], { argument }))
       if (argument === '--out') out = value
       else {
         const [low, high] = argument === '--seed' ? [0, HIGHEST_SEED] : [1, MOST_SECONDS]
@@ -43,7 +46,8 @@ export function parseArguments(given: readonly string[]): Result<Arguments> {
     else trips.push(argument)
   }
   const [trip, second] = trips
-  if (trip === undefined) return fail(problem('command-trip-missing'))
+  if (schema) return ok({ kind: 'schema' })
+  if (trip === undefined || trip === '') return fail(problem('command-trip-missing'))
   if (second !== undefined) return fail(problem('command-trips-many', [], { second }))
   return ok({ kind: 'plan', trip, out, seed, seconds, quiet })
 }

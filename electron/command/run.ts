@@ -1,4 +1,4 @@
-/** Reads a trip, plans it, says how it stands, writes its files. Exit 0: nothing falls short; 1: something does; 2: refused. */
+/** Reads a trip, plans it, says how it stands, writes its files. Exit 0: nothing falls short; 1: something does; 2: refused or not written; 3: our own fault. */
 import { basename, resolve } from 'node:path'
 import { performance } from 'node:perf_hooks'
 import { ENDLESS_ITERATIONS, jsonSchemas, PLAN_ITERATIONS, planTrip } from '../../shared/host/index.ts'
@@ -7,17 +7,19 @@ import { fail } from '../../shared/result/index.ts'
 import type { Problem, Result } from '../../shared/result/index.ts'
 import { createText } from '../../shared/text/index.ts'
 import type { Text } from '../../shared/text/index.ts'
-import { createNodeFiles, NODE_CALLS, systemLanguage } from '../files/index.ts'
+import { checkFolder, createNodeFiles, NODE_CALLS, systemLanguage } from '../files/index.ts'
 import { parseArguments } from './arguments.ts'
 import type { Arguments } from './arguments.ts'
 import { progressLine } from './progress.ts'
 import { summary, verdictLine } from './summary.ts'
 import { writeSheets } from './write-sheets.ts'
 
-const EXIT = { holds: 0, fallsShort: 1, refused: 2 } as const
+const EXIT = { holds: 0, fallsShort: 1, refused: 2, crashed: 3 } as const
 const MS_PER_S = 1000
 /** Problems of a refused trip that are listed; the rest is counted. */
 const MOST_LISTED = 30
+
+type PlanArguments = Extract<Arguments, { kind: 'plan' }>
 
 export type Terminal = {
   /** Where the user stands: paths resolve from here. */
@@ -35,31 +37,52 @@ export async function runCommand(given: readonly string[], terminal: Terminal): 
     terminal.complain(`${own.problem(wanted.problem)}\n\n${own.t('command.usage')}`)
     return EXIT.refused
   }
-  if (wanted.value.kind === 'schema') {
-    terminal.say(JSON.stringify(jsonSchemas(), null, 2))
-    return EXIT.holds
+  switch (wanted.value.kind) {
+    case 'schema':
+      terminal.say(JSON.stringify(jsonSchemas(), null, 2))
+      return EXIT.holds
+    case 'help':
+      terminal.say(`${own.t('command.usage')}\n\n${own.t('command.help')}`)
+      return EXIT.holds
+    case 'plan':
+      return planOrConfess(wanted.value, terminal, own)
   }
-  return plan(wanted.value, terminal, own)
 }
 
-async function plan(wanted: Extract<Arguments, { kind: 'plan' }>, terminal: Terminal, own: Text): Promise<number> {
+/** A fault of ours must not end like a plan that falls short: it has a number of its own, and says whose fault it is. */
+async function planOrConfess(wanted: PlanArguments, terminal: Terminal, own: Text): Promise<number> {
+  try {
+    return await plan(wanted, terminal, own)
+  } catch (cause) {
+    const { name, message, stack } = cause instanceof Error ? cause : new Error(String(cause))
+    terminal.complain(`${own.t('command.crashed', { cause: `${name}: ${message}` })}\n\n${stack ?? ''}`)
+    return EXIT.crashed
+  }
+}
+
+async function plan(wanted: PlanArguments, terminal: Terminal, own: Text): Promise<number> {
   const path = resolve(terminal.folder, wanted.trip)
+  const stem = basename(path).replace(/(\.trip)?\.json$/i, '')
+  const out = resolve(terminal.folder, wanted.out ?? `${stem}.plan`)
+  const folder = await checkFolder(NODE_CALLS, out)
+  if (!folder.ok) return refuse(terminal, own, path, [folder.problem])
   const planned = await readAndPlan(path, wanted, terminal, own)
   if (!planned.ok) return refuse(terminal, own, path, planned.problem)
   const { language, units } = planned.value.trip.preferences
   const text = createText(language, units)
   terminal.say(wanted.quiet ? verdictLine(planned.value, text) : summary(planned.value, text))
-  const stem = basename(path).replace(/(\.trip)?\.json$/i, '')
-  const out = resolve(terminal.folder, wanted.out ?? `${stem}.plan`)
   const written = await writeSheets(planned.value, out, path)
-  if (!written.ok) return refuse(terminal, text, path, [written.problem])
-  if (!wanted.quiet) terminal.say(text.t('command.written', { folder: out, files: written.value.join(', ') }))
+  if (!written.ok) {
+    terminal.complain(`\n${text.t('command.notWritten', { folder: out })}\n  ${text.problem(written.problem)}`)
+    return EXIT.refused
+  }
+  if (!wanted.quiet) terminal.say(`\n${text.t('command.written', { folder: out, files: written.value.join(', ') })}`)
   return planned.value.plan.verdict.holds ? EXIT.holds : EXIT.fallsShort
 }
 
 async function readAndPlan(
   path: string,
-  wanted: Extract<Arguments, { kind: 'plan' }>,
+  wanted: PlanArguments,
   terminal: Terminal,
   own: Text,
 ): Promise<Result<PlannedTrip, readonly Problem[]>> {
@@ -72,10 +95,7 @@ async function readAndPlan(
   return planned
 }
 
-function budgetOf(
-  { seed, seconds }: Extract<Arguments, { kind: 'plan' }>,
-  onProgress: PlanBudget['onProgress'] | null,
-): PlanBudget {
+function budgetOf({ seed, seconds }: PlanArguments, onProgress: PlanBudget['onProgress'] | null): PlanBudget {
   const heard = onProgress === null || onProgress === undefined ? {} : { onProgress }
   if (seconds === null) return { seed, iterations: PLAN_ITERATIONS, remedies: true, ...heard }
   const untilMs = performance.now() + seconds * MS_PER_S

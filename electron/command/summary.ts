@@ -38,7 +38,7 @@ export function summary(planned: PlannedTrip, text: Text): string {
     ),
     section(
       text.t('command.leg'),
-      plan.nights.flatMap((night) => legLines(night, text)),
+      plan.nights.flatMap((night, index) => legLines(night, trip.nights[index]?.site.name ?? '', text)),
     ),
     section(text.t('command.checklist'), stepLines(plan, text)),
     section(text.t('command.shortfalls'), findingLines(plan, trip, 'shortfall', text)),
@@ -108,14 +108,16 @@ function energyLines({ outcome }: Plan['nights'][number], text: Text): readonly 
   return arrive01 === null || depart01 === null ? [fed] : [fed, text.t('command.batteryLine', { arrive01, depart01 })]
 }
 
-function legLines({ outcome }: Plan['nights'][number], text: Text): readonly string[] {
+function legLines({ outcome }: Plan['nights'][number], site: string, text: Text): readonly string[] {
   const { leg } = outcome
   if (leg === null) return []
   const { needWh, reserveWh, marginWh } = leg
-  return [
+  const line =
     marginWh >= 0
       ? text.t('command.legLine', { needWh, reserveWh, marginWh })
-      : text.t('command.legShort', { needWh, reserveWh, shortWh: -marginWh }),
+      : text.t('command.legShort', { needWh, reserveWh, shortWh: -marginWh })
+  return [
+    text.t('command.legSite', { site, line }),
     ...leg.stops.map(({ atM, energyWh, durationS }) => `  ${text.t('command.legStop', { atM, energyWh, durationS })}`),
   ]
 }

@@ -1,5 +1,7 @@
 /** The file-system calls that saving needs, as a value: tests put in one that fails, or that forgets what was not synced. */
 import { constants, promises } from 'node:fs'
+import { dirname } from 'node:path'
+import { systemCode } from './cause.ts'
 
 export type OpenHandle = {
   readonly writeFile: (bytes: Uint8Array) => Promise<void>
@@ -42,9 +44,31 @@ export const NODE_CALLS: FileCalls = {
   link: promises.link,
   unlink: promises.unlink,
   readdir: (path) => promises.readdir(path),
-  mkdir: async (path) => {
-    await promises.mkdir(path, { recursive: true })
-  },
+  mkdir: makeFolder,
   realpath: (path) => promises.realpath(path),
   mayWrite: (path) => promises.access(path, constants.W_OK),
+}
+
+/**
+ * The folder and those above it. Node's own recursive call never returns where a folder that is there
+ * refuses new ones as "not found" (Linux: `/proc`); this one goes up once and comes down once.
+ */
+async function makeFolder(path: string): Promise<void> {
+  try {
+    await makeOne(path)
+  } catch (cause) {
+    if (systemCode(cause) !== 'ENOENT' || dirname(path) === path) throw cause
+    await makeFolder(dirname(path))
+    await makeOne(path)
+  }
+}
+
+/** One that is there already is as good as made; a file of that name is not. */
+async function makeOne(path: string): Promise<void> {
+  try {
+    await promises.mkdir(path)
+  } catch (cause) {
+    const stat = await promises.stat(path).catch(() => null)
+    if (stat === null || !stat.isDirectory()) throw cause
+  }
 }

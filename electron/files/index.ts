@@ -1,6 +1,7 @@
 /** The ports on a real system: files, backups, journal, locks, sheets, and the built page. */
 export { NODE_CALLS } from './calls.ts'
 export type { FileCalls } from './calls.ts'
+export { checkFolder } from './check-folder.ts'
 export { createNodeFiles, LARGEST_FILE_BYTES } from './node-files.ts'
 export { createNodePorts, systemLanguage } from './node-ports.ts'
 export type { DesktopPart, PortSetting } from './node-ports.ts'
@@ -10,4 +11,4 @@ export type { PageBundle, PageFile } from './page-bundle.ts'
 export { createWaits } from './waits.ts'
 export type { Waits } from './waits.ts'
 export { shellText } from './shell-text.ts'
-export type { ShellLanguage } from './shell-text.ts'
+export type { ShellKey, ShellLanguage } from './shell-text.ts'

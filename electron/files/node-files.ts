@@ -47,8 +47,8 @@ export async function readWithinLimit(calls: FileCalls, path: string): Promise<R
     return fail(
       problem('file-too-large', [], {
         path,
-        sizeMib: Math.ceil(stat.value.size / MIB),
-        limitMib: LARGEST_FILE_BYTES / MIB,
+        sizeMiB: Math.ceil((stat.value.size / MIB) * 10) / 10,
+        limitMiB: LARGEST_FILE_BYTES / MIB,
       }),
     )
   }

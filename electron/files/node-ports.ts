@@ -1,7 +1,6 @@
 /** All ports on a real system, for every host; what differs between hosts is given in. */
 import { randomBytes } from 'node:crypto'
 import { readFileSync } from 'node:fs'
-import { mkdir } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Desktop, Dialogs, Events, FolderKey, HostFacts, HostPorts } from '../../shared/host/index.ts'
 import { formatIso } from '../../shared/units/index.ts'
@@ -94,7 +93,7 @@ function desktop(part: DesktopPart | null, folders: AppFolders): Desktop {
     folders: known,
     reveal: async (folder) => {
       if (part === null) return false
-      await mkdir(known[folder], { recursive: true })
+      await NODE_CALLS.mkdir(known[folder])
       return part.reveal(known[folder])
     },
     focus: (caller) => part?.focus(caller),

@@ -2,7 +2,7 @@
 import type { BrowserWindow, WebContents } from 'electron'
 import type { Host, Log } from '../../../shared/host/index.ts'
 import { shellText } from '../../files/index.ts'
-import type { ShellLanguage, Waits } from '../../files/index.ts'
+import type { ShellKey, ShellLanguage, Waits } from '../../files/index.ts'
 import type { ElectronParts } from '../parts.ts'
 import { APP_ORIGIN } from '../security/protocol.ts'
 import { windowOptions } from './options.ts'
@@ -94,36 +94,60 @@ function follow(setting: Setting, held: Map<string, Held>, caller: string, windo
 }
 
 async function askToClose(
-  { dialog }: Setting['electron'],
+  electron: Setting['electron'],
   language: ShellLanguage,
   window: BrowserWindow,
 ): Promise<void> {
-  const text = shellText(language)
-  const { response } = await dialog.showMessageBox(window, {
+  const chosen = await ask(electron, language, window, {
     type: 'question',
-    message: text('hosts.close.question'),
-    detail: text('hosts.close.detail'),
-    buttons: [text('hosts.close.stay'), text('hosts.close.close')],
-    defaultId: 0,
+    message: 'hosts.close.question',
+    detail: 'hosts.close.detail',
+    buttons: ['hosts.close.stay', 'hosts.close.close'],
     cancelId: 0,
   })
-  if (response === 1) window.destroy()
+  if (chosen === 1) window.destroy()
 }
 
 async function askToReload(
-  { dialog }: Setting['electron'],
+  electron: Setting['electron'],
   language: ShellLanguage,
   window: BrowserWindow,
 ): Promise<void> {
-  const text = shellText(language)
-  const { response } = await dialog.showMessageBox(window, {
+  const chosen = await ask(electron, language, window, {
     type: 'error',
-    message: text('hosts.crash.question'),
-    detail: text('hosts.crash.detail'),
-    buttons: [text('hosts.crash.reload'), text('hosts.crash.quit')],
-    defaultId: 0,
+    message: 'hosts.crash.question',
+    detail: 'hosts.crash.detail',
+    buttons: ['hosts.crash.reload', 'hosts.crash.quit'],
     cancelId: 1,
   })
-  if (response === 0) window.reload()
+  if (chosen === 0) window.reload()
   else window.destroy()
+}
+
+type Question = {
+  readonly type: 'question' | 'error'
+  readonly message: ShellKey
+  readonly detail: ShellKey
+  readonly buttons: readonly ShellKey[]
+  /** What closing the question means. */
+  readonly cancelId: number
+}
+
+/** The button chosen; the first is the usual one. */
+async function ask(
+  { dialog }: Setting['electron'],
+  language: ShellLanguage,
+  window: BrowserWindow,
+  { type, message, detail, buttons, cancelId }: Question,
+): Promise<number> {
+  const text = shellText(language)
+  const { response } = await dialog.showMessageBox(window, {
+    type,
+    message: text(message),
+    detail: text(detail),
+    buttons: buttons.map(text),
+    defaultId: 0,
+    cancelId,
+  })
+  return response
 }

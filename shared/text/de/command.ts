@@ -2,12 +2,17 @@
 export const command = {
   'command.usage':
     'npm run -s plan -- REISE.json [--out ORDNER] [--seed N] [--seconds S] [--quiet]\nnpm run -s plan -- --schema',
-  'problem.command-argument-unknown': 'Der Befehl kennt {argument} nicht.',
-  'problem.command-argument-missing': '{argument} braucht einen Wert.',
+  'command.help':
+    'Plant eine Reise und schreibt Karten, Taschenblatt, Kalender und Plan.\n\n  --out ORDNER  wohin (sonst ein Ordner REISE.plan am Standort)\n  --seed N      ein anderer Suchlauf (sonst 1); gleiche Zahl, gleicher Plan\n  --seconds S   so lange suchen (sonst eine feste Zahl von Runden)\n  --quiet       nur eine Zeile\n  --schema      gibt das JSON-Schema der Reise und des Plans aus\n\nEndet mit 0: nichts fehlt; 1: etwas reicht nicht; 2: abgewiesen oder nicht geschrieben; 3: der Planer selbst ist gescheitert.',
+  'problem.command-argument-unknown': 'Der Befehl kennt {argument} nicht. Weglassen.',
+  'problem.command-argument-missing': '{argument} braucht einen Wert dahinter.',
   'problem.command-argument-number': '{argument} braucht eine ganze Zahl von {low} bis {high}, nicht {value}.',
   'problem.command-trip-missing': 'Die Reise nennen, die geplant werden soll.',
   'problem.command-trips-many': 'Nur eine Reise nennen; {second} ist eine zu viel.',
   'problem.command-out-holds-trip': '{name} in {folder} ist die Reise selbst. Mit --out einen anderen Ordner wählen.',
+  'command.notWritten': 'Geplant, aber nicht geschrieben nach {folder}',
+  'command.crashed':
+    'Der Planer selbst ist gescheitert: {cause}. Das liegt an ihm, nicht an der Reise. Die Datei ist unberührt. --seed 2 versuchen und melden, was darunter steht.',
   'command.refused': 'Abgewiesen: {file}',
   'command.refusedMore': 'und noch eines | und noch {count}',
   'command.load': 'Ladung',
@@ -40,6 +45,7 @@ export const command = {
   'command.limit.onboard': 'das Fahrzeug',
   'command.limit.voltage': 'der Spannungsfall',
   'command.batteryLine': '{arrive01} bei Ankunft, {depart01} bei Abfahrt',
+  'command.legSite': 'Ab {site}: {line}',
   'command.legLine': '{needWh} nötig, {reserveWh} als Reserve, {marginWh} übrig',
   'command.legShort': '{needWh} nötig, {reserveWh} als Reserve, es fehlen {shortWh}',
   'command.legStop': 'Halt bei {atM}: {energyWh} in {durationS}',

@@ -7,9 +7,10 @@ export const hosts = {
   'problem.disk-full':
     'Kein Platz mehr für {path}. Die Datei ist unverändert. Platz schaffen und erneut speichern, oder anderswo speichern.',
   'problem.file-is-folder': '{path} ist ein Ordner, keine Reise. Die Datei darin wählen.',
+  'problem.folder-is-file': '{path} ist eine Datei und kein Ordner. Einen anderen Ordner wählen.',
   'problem.file-exists': '{path} gibt es schon und wurde nicht angerührt. Anderen Namen wählen.',
   'problem.file-name-too-long': 'Der Name {path} ist länger, als dieser Datenträger erlaubt. Einen kürzeren wählen.',
-  'problem.file-unreadable': '{path} ist keine lesbare Datei.',
+  'problem.file-unreadable': '{path} ist keine lesbare Datei. Eine Reisedatei wählen.',
   'problem.too-many-files-open':
     'Das System hat zu viele Dateien offen. Einige Programme schließen und erneut versuchen; nichts wurde geändert.',
   'problem.device-failed':
@@ -17,7 +18,6 @@ export const hosts = {
   'problem.file-busy': 'Ein anderes Programm hält {path} gerade fest. Dort schließen, dann erneut versuchen.',
   'problem.file-failed':
     'Das System hat {path} abgewiesen ({system}). Nichts wurde geändert. Erneut versuchen, oder unter anderem Namen speichern.',
-  'problem.file-too-large': '{path} hat {sizeMib} MiB; eine Reise darf höchstens {limitMib} MiB haben.',
   'problem.file-not-durable':
     '{path} wurde geschrieben, aber der Datenträger hat es nicht bestätigt. Vor dem Abziehen noch einmal speichern.',
   'problem.trip-changed-on-disk':

@@ -2,12 +2,17 @@
 export const command = {
   'command.usage':
     'npm run -s plan -- TRIP.json [--out DIR] [--seed N] [--seconds S] [--quiet]\nnpm run -s plan -- --schema',
-  'problem.command-argument-unknown': 'The command does not know {argument}.',
-  'problem.command-argument-missing': '{argument} needs a value.',
+  'command.help':
+    'Plans a trip and writes its cards, pocket sheet, calendar and plan.\n\n  --out DIR    where to write (else a folder TRIP.plan where you stand)\n  --seed N     another run of the search (else 1); the same number gives the same plan\n  --seconds S  search as long as this (else a fixed number of rounds)\n  --quiet      one line only\n  --schema     prints the JSON Schema of the trip and of the plan\n\nEnds with 0: nothing falls short; 1: something does; 2: refused or not written; 3: the planner itself failed.',
+  'problem.command-argument-unknown': 'The command does not know {argument}. Leave it out.',
+  'problem.command-argument-missing': '{argument} needs a value after it.',
   'problem.command-argument-number': '{argument} needs a whole number from {low} to {high}, not {value}.',
   'problem.command-trip-missing': 'Name the trip to plan.',
   'problem.command-trips-many': 'Name one trip only; {second} is one too many.',
   'problem.command-out-holds-trip': '{name} in {folder} is the trip itself. Choose another folder with --out.',
+  'command.notWritten': 'Planned, but not written to {folder}',
+  'command.crashed':
+    'The planner itself failed: {cause}. This is its fault, not your trip’s. Your file is untouched. Try --seed 2, and report what stands below.',
   'command.refused': 'Refused: {file}',
   'command.refusedMore': 'and one more | and {count} more',
   'command.load': 'Load',
@@ -40,6 +45,7 @@ export const command = {
   'command.limit.onboard': 'the vehicle',
   'command.limit.voltage': 'the sag',
   'command.batteryLine': '{arrive01} on arriving, {depart01} on leaving',
+  'command.legSite': 'From {site}: {line}',
   'command.legLine': '{needWh} needed, {reserveWh} kept in reserve, {marginWh} in hand',
   'command.legShort': '{needWh} needed, {reserveWh} kept in reserve, {shortWh} short',
   'command.legStop': 'stop at {atM}: {energyWh} in {durationS}',

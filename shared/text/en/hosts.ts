@@ -6,9 +6,10 @@ export const hosts = {
   'problem.disk-full':
     'No room left for {path}. The file is as it was. Free some space and save again, or save elsewhere.',
   'problem.file-is-folder': '{path} is a folder, not a trip. Choose the file in it.',
+  'problem.folder-is-file': '{path} is a file, not a folder. Choose another folder.',
   'problem.file-exists': '{path} is there already and was not touched. Choose another name.',
   'problem.file-name-too-long': 'The name {path} is longer than this disk takes. Choose a shorter one.',
-  'problem.file-unreadable': '{path} is not a file that can be read.',
+  'problem.file-unreadable': '{path} is not a file that can be read. Choose a trip file.',
   'problem.too-many-files-open':
     'The system has too many files open. Close some programs and try again; nothing was changed.',
   'problem.device-failed':
@@ -16,7 +17,6 @@ export const hosts = {
   'problem.file-busy': 'Another program holds {path} just now. Close it there, then try again.',
   'problem.file-failed':
     'The system refused {path} ({system}). Nothing was changed. Try again, or save under another name.',
-  'problem.file-too-large': '{path} has {sizeMib} MiB; a trip may have {limitMib} MiB at most.',
   'problem.file-not-durable':
     '{path} was written, but the disk did not confirm it. Save again before you unplug the drive.',
   'problem.trip-changed-on-disk':
