@@ -19,9 +19,8 @@ export function smallTrip(change: (trip: Sample) => void = () => undefined): str
   const nights = trip.nights.slice(0, 1)
   const bed = nights.flatMap(({ beddingPieceIds }) => beddingPieceIds)
   const kept = new Set([...KEPT, ...bed, ...trip.vehicle.bed.mattressPieceIds])
-  const pieces = trip.kit.pieces
-    .filter(({ id }) => kept.has(id))
-    .map(({ binId: _, ...piece }) => piece as Loose & { id: string })
+  const pieces = trip.kit.pieces.filter(({ id }) => kept.has(id))
+  for (const piece of pieces) Reflect.deleteProperty(piece, 'binId')
   const small: Sample = { ...trip, nights, kit: { ...trip.kit, pieces, bins: [] }, ledger: [] }
   change(small)
   return JSON.stringify(small)

@@ -10,21 +10,22 @@ import { smallTrip } from '../../support/small-trip.ts'
 const samples = join(import.meta.dirname, '../../../assets/samples')
 const ajv = new Ajv2020({ strict: true, allowUnionTypes: true, allErrors: true })
 
+let ended = -1
 let printed: { trip: object; plan: object } = { trip: {}, plan: {} }
 beforeAll(async () => {
   const said: string[] = []
-  const code = await runCommand(['--schema'], {
+  ended = await runCommand(['--schema'], {
     folder: '.',
     say: (text) => said.push(text),
     complain: () => undefined,
     progress: null,
   })
-  expect(code).toBe(0)
   printed = JSON.parse(said.join('\n'))
 })
 
 describe('the printed schemas', () => {
   it('are JSON Schemas, draft 2020-12, of a trip and of a plan', () => {
+    expect(ended).toBe(0)
     expect(Object.keys(printed)).toEqual(['trip', 'plan'])
     for (const schema of Object.values(printed)) {
       expect(schema).toMatchObject({ $schema: 'https://json-schema.org/draft/2020-12/schema', type: 'object' })
