@@ -1,13 +1,14 @@
 /** A bay made ready for the search: solid parts as boxes, openings as windows on an axis. */
 import { boxAt } from './geometry.ts'
 import type { Box } from './geometry.ts'
-import type { PackBay, PackOpening } from './types.ts'
+import type { Face, PackBay, PackOpening } from './types.ts'
 
 export type Axis = 0 | 1 | 2
 
 /** A hole on the low or high face of an axis; `low`/`high` bound it on the two other axes in order. */
 export type Window = {
   readonly id: string
+  readonly face: Face
   readonly axis: Axis
   readonly outward: -1 | 1
   readonly aLow: number
@@ -19,7 +20,12 @@ export type Window = {
 }
 
 /** A solid part of the bay. Steps cut from a leaning wall give no footing: goods would slide off the true slope. */
-export type Solid = { readonly box: Box; readonly supports: boolean }
+export type Solid = {
+  readonly box: Box
+  readonly supports: boolean
+  /** The leaning wall it is cut from; null for a part that stands in the bay. */
+  readonly face: Face | null
+}
 
 export type BayModel = {
   readonly index: number
@@ -40,6 +46,7 @@ const windowOf = (opening: PackOpening): Window => {
   const axis = opening.face.startsWith('x') ? 0 : opening.face.startsWith('y') ? 1 : 2
   return {
     id: opening.id,
+    face: opening.face,
     axis,
     outward: opening.face.endsWith('-') ? -1 : 1,
     aLow: opening.fromMm[0],
@@ -71,7 +78,7 @@ const slopeSolids = (bay: PackBay): readonly Solid[] => {
         z1,
         z2,
       }
-      solids.push({ box, supports: false })
+      solids.push({ box, supports: false, face: slope.face })
     }
   }
   return solids
@@ -91,7 +98,11 @@ const innerEdges = (windows: readonly Window[], axis: 0 | 1, lengthMm: number): 
 /** A bay in the form the search works on. */
 export const bayModelOf = (bay: PackBay, index: number): BayModel => {
   const box = boxAt([0, 0, 0], bay.sizeMm)
-  const fixed = bay.obstacles.map((obstacle) => ({ box: boxAt(obstacle.atMm, obstacle.sizeMm), supports: true }))
+  const fixed = bay.obstacles.map((obstacle) => ({
+    box: boxAt(obstacle.atMm, obstacle.sizeMm),
+    supports: true,
+    face: null,
+  }))
   const solids = [...fixed, ...slopeSolids(bay)]
   const windows = bay.openings.map(windowOf)
   const solidMm3 = solids.reduce(

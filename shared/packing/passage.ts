@@ -2,7 +2,7 @@
 import type { BayModel, Window } from './bay-model.ts'
 import { hull, moved, overlaps } from './geometry.ts'
 import type { Box } from './geometry.ts'
-import { facesWindow, inSweep, restsOn, shiftTo } from './reach.ts'
+import { facesWindow, hinders, inSweep, restsOn, shiftTo } from './reach.ts'
 
 /**
  * Index of a window through which `box` passes with `others` in the bay: straight, or shifted into line first where it faces none;
@@ -34,7 +34,7 @@ export const freeWindow = (bay: BayModel, others: readonly Box[], box: Box): num
 
 const pullsOut = (bay: BayModel, others: readonly Box[], box: Box, window: Window): boolean => {
   for (const other of others) if (inSweep(other, box, window)) return false
-  for (const solid of bay.solids) if (inSweep(solid.box, box, window)) return false
+  for (const solid of bay.solids) if (hinders(solid, box, window)) return false
   return true
 }
 

@@ -1,5 +1,5 @@
 /** Reach: what must be moved to draw each thing out of its bay, through the one opening that needs least. */
-import type { BayModel, Window } from './bay-model.ts'
+import type { BayModel, Solid, Window } from './bay-model.ts'
 import type { Box } from './geometry.ts'
 import type { Vec3 } from './types.ts'
 
@@ -45,6 +45,10 @@ export const inSweep = (other: Box, box: Box, window: Window): boolean => {
   return other.z2 > box.z2 && other.x1 < box.x2 && box.x1 < other.x2 && other.y1 < box.y2 && box.y1 < other.y2
 }
 
+/** Whether a solid part bars the straight way out. A leaning tailgate does not bar its own opening: it swings away. */
+export const hinders = (solid: Solid, box: Box, window: Window): boolean =>
+  solid.face !== window.face && inSweep(solid.box, box, window)
+
 /** Whether the box's outline lies inside the window, seen along its axis. */
 export const facesWindow = (box: Box, window: Window): boolean => {
   if (window.axis === 0) return within(box.y1, box.y2, box.z1, box.z2, window)
@@ -59,7 +63,7 @@ export const restsOn = (upper: Box, lower: Box): boolean =>
   upper.z1 === lower.z2 && upper.x1 < lower.x2 && lower.x1 < upper.x2 && upper.y1 < lower.y2 && lower.y1 < upper.y2
 
 const meetsSolid = (bay: BayModel, box: Box, window: Window): boolean => {
-  for (const solid of bay.solids) if (inSweep(solid.box, box, window)) return true
+  for (const solid of bay.solids) if (hinders(solid, box, window)) return true
   return false
 }
 

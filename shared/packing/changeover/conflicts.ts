@@ -2,7 +2,7 @@
 import type { BayModel, Window } from '../bay-model.ts'
 import { hull, moved, overlaps, sharedFootprint } from '../geometry.ts'
 import type { Box } from '../geometry.ts'
-import { facesWindow, inSweep, restsOn, shiftTo } from '../reach.ts'
+import { facesWindow, hinders, inSweep, restsOn, shiftTo } from '../reach.ts'
 import type { ChangeoverTask, Spot } from './moves.ts'
 
 /** Places numbered 2i (where mover i stands at first) and 2i + 1 (where it is to stand); bit rows over these numbers. */
@@ -75,7 +75,7 @@ const pathsOf = (bay: BayModel, box: Box): readonly Path[] => {
     const there = moved(box, shift)
     const sweep = hull(box, there)
     if (!faces && bay.solids.some((solid) => overlaps(solid.box, sweep))) return []
-    if (bay.solids.some((solid) => inSweep(solid.box, there, window))) return []
+    if (bay.solids.some((solid) => hinders(solid, there, window))) return []
     return [{ window, there, sweep, index }]
   })
 }

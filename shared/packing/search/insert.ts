@@ -6,12 +6,12 @@ import type { Box } from '../geometry.ts'
 import { poseAllows, sizeWithin } from '../poses.ts'
 import type { Pose } from '../poses.ts'
 import type { Random } from '../random.ts'
-import { facesWindow, inSweep, restsOn, shiftTo } from '../reach.ts'
+import { facesWindow, hinders, inSweep, restsOn, shiftTo } from '../reach.ts'
 import type { Scene } from '../scene.ts'
 import type { PackLock, Placement, Vec3 } from '../types.ts'
 import { bayScore } from './objective.ts'
 import type { Origin } from './objective.ts'
-import type { Spot, SpotList } from './spot-list.ts'
+import type { Spot, SpotList, Where } from './spot-list.ts'
 import { clashes, ownBay } from './state.ts'
 import type { SceneState } from './state.ts'
 
@@ -27,18 +27,31 @@ export type InsertOptions = {
 
 /** Candidates looked at closely, per unit. */
 const CLOSE_LOOKS = 20
+/** Weights of the quick judgement by which places are looked at, in its own arbitrary unit; tuned on the samples, the objective decides. */
+/** By tier of admission: welcome, better elsewhere, last resort. */
 const TIER_COST = [0, 30, 1000] as const
+/** Wanted at night, yet not to be had from the bed. */
 const OUT_OF_REACH = 500
+/** Wanted on the road, yet not to be had from the seat. */
 const OFF_SEAT = 12
+/** A space left ragged. */
 const WASTE = 4
+/** Standing at the top of the bay rather than on its floor. */
 const HEIGHT = 2
-const BLOCKS = 3
-const BLOCKED = 4
-const HOMELESS = 6
-const TAKES_SEAT = 1.5
-const STAYS = 5
-const NOT_FACING = 8
+/** Per kilogram standing at the top rather than on the floor. */
 const NOT_STANDING_LOW_PER_KG = 0.15
+/** Standing in the way of a thing wanted once a day. */
+const BLOCKS = 3
+/** One thing before it, for a thing wanted once a day. */
+const BLOCKED = 4
+/** In line with no opening. */
+const NOT_FACING = 8
+/** In a bay that is gone at night, per unit of the traveller's weight for moves at dusk. */
+const HOMELESS = 6
+/** In reach of the seat or the bed without need. */
+const TAKES_SEAT = 1.5
+/** Where it is in the other layout, per unit of the traveller's weight for moves at dusk. */
+const STAYS = 5
 
 /** Puts a unit at its best legal place. False where there is none. */
 export const insert = (
@@ -50,7 +63,7 @@ export const insert = (
 ): boolean => {
   const list = options.list
   list.clear()
-  collect(scene, state, unit, options, list)
+  collect(scene, state, unit, options)
   list.heapify()
   let best: Spot | null = null
   let least = Infinity
@@ -78,7 +91,18 @@ export const insert = (
 const edgesAt = (scene: Scene, unit: number, spot: Spot): Placement['edges'] =>
   scene.model.units[unit]?.poses[spot.pose]?.edges ?? [0, 1, 2]
 
-const collect = (scene: Scene, state: SceneState, unit: number, options: InsertOptions, list: SpotList): void => {
+/** One unit looked at in one bay. */
+type Look = {
+  readonly scene: Scene
+  readonly bay: BayState
+  readonly unit: number
+  /** Cost of the bay itself. */
+  readonly base: number
+  readonly lock: PackLock | null
+  readonly options: InsertOptions
+}
+
+const collect = (scene: Scene, state: SceneState, unit: number, options: InsertOptions): void => {
   const item = scene.model.units[unit]
   const admissions = scene.admissions[unit]
   if (item === undefined || admissions === undefined) return
@@ -90,48 +114,45 @@ const collect = (scene: Scene, state: SceneState, unit: number, options: InsertO
     if (bay === undefined || admission === undefined || admission.rule !== null) continue
     if (bay.massG + massG > bay.model.bay.loadLimitG) continue
     const base = bayCost(scene, bay, unit) + (TIER_COST[admission.tier] ?? 0)
+    const look: Look = { scene, bay, unit, base, lock, options }
     if (lock !== null && lock.atMm !== null) {
-      lockedSpots(scene, bay, unit, lock.atMm, lock, base, list)
+      lockedSpots(look, lock, lock.atMm)
       continue
     }
-    item.poses.forEach((pose, at) => poseSpots(scene, bay, unit, pose, at, base, options, lock, list))
-    if (lock === null) homeSpot(scene, bay, unit, base, options, list)
+    item.poses.forEach((pose, at) => poseSpots(look, pose, at))
+    if (lock === null) homeSpot(look)
   }
 }
 
+const whereOf = (look: Look, pose: number, atMm: Vec3): Where => ({
+  bay: look.bay.model.index,
+  pose,
+  x: atMm[0],
+  y: atMm[1],
+  z: atMm[2],
+})
+
 /** The very spot it has in the other layout, if it is free. */
-const homeSpot = (
-  scene: Scene,
-  bay: BayState,
-  unit: number,
-  base: number,
-  options: InsertOptions,
-  list: SpotList,
-): void => {
+const homeSpot = (look: Look): void => {
+  const { scene, bay, unit, base, options } = look
   const spot = options.origin?.[unit] ?? null
   if (spot === null || spot === 'free' || spot.bayId !== bay.model.bay.id) return
   const box = boxAt(spot.atMm, spot.sizeMm)
   const pose = (scene.model.units[unit]?.poses ?? []).findIndex((each) => poseAllows(each, spot.sizeMm))
   if (pose < 0 || poseRule(scene, bay, unit, box) !== null) return
   const noise = 1 + options.noise01 * (options.random() - 0.5) * 2
-  list.push(base - STAYS * scene.model.input.weights.dusk * noise, bay.model.index, pose, spot.atMm, spot.sizeMm)
+  const cost = base - STAYS * scene.model.input.weights.dusk * noise
+  options.list.push(cost, whereOf(look, pose, spot.atMm), spot.sizeMm)
 }
 
 /** A unit fixed by the user has one place; only its turn may be open. */
-const lockedSpots = (
-  scene: Scene,
-  bay: BayState,
-  unit: number,
-  atMm: Vec3,
-  lock: PackLock,
-  base: number,
-  list: SpotList,
-): void => {
+const lockedSpots = (look: Look, lock: PackLock, atMm: Vec3): void => {
+  const { scene, bay, unit, base, options } = look
   const poses = scene.model.units[unit]?.poses ?? []
   poses.forEach((pose, at) => {
     const size = lock.sizeMm ?? pose.sizeMm
     if (!poseAllows(pose, size)) return
-    if (poseRule(scene, bay, unit, boxAt(atMm, size)) === null) list.push(base, bay.model.index, at, atMm, size)
+    if (poseRule(scene, bay, unit, boxAt(atMm, size)) === null) options.list.push(base, whereOf(look, at, atMm), size)
   })
 }
 
@@ -156,20 +177,12 @@ const storedSomeNight = (scene: Scene, unit: number): boolean => {
   return scene.model.input.nights.some((night) => (night.states[id] ?? 'stored') === 'stored')
 }
 
-const poseSpots = (
-  scene: Scene,
-  bay: BayState,
-  unit: number,
-  pose: Pose,
-  poseAt: number,
-  base: number,
-  options: InsertOptions,
-  lock: PackLock | null,
-  list: SpotList,
-): void => {
+const poseSpots = (look: Look, pose: Pose, poseAt: number): void => {
+  const { scene, bay, unit, base, lock, options } = look
+  const where = whereOf(look, poseAt, [0, 0, 0])
   const massKg = (scene.traits[unit]?.massG ?? 0) / 1000
   const heightMm = bay.model.bay.sizeMm[2]
-  const { windowXs, windowYs, index } = bay.model
+  const { windowXs, windowYs } = bay.model
   for (const space of freeSpaces(bay)) {
     const roomX = space.x2 - space.x1
     const roomY = space.y2 - space.y1
@@ -192,7 +205,10 @@ const poseSpots = (
         const y = startAt(k, space.y1, lastY, size[1], windowYs)
         if (y < 0) continue
         const noise = 1 + options.noise01 * (options.random() - 0.5) * 2
-        list.pushAt(cost * noise, index, poseAt, x, y, space.z1, size)
+        where.x = x
+        where.y = y
+        where.z = space.z1
+        options.list.push(cost * noise, where, size)
       }
     }
   }
@@ -223,7 +239,7 @@ const blockingCost = (scene: Scene, bay: BayState, unit: number, box: Box): numb
   for (const window of model.windows) {
     if (!facesWindow(box, window)) continue
     faces = true
-    let count = model.solids.some((solid) => inSweep(solid.box, box, window)) ? 3 : 0
+    let count = model.solids.some((solid) => hinders(solid, box, window)) ? 3 : 0
     for (const other of placed) if (inSweep(other, box, window)) count++
     least = Math.min(least, count)
   }

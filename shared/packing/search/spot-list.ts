@@ -5,6 +5,9 @@ import type { Vec3 } from '../types.ts'
 
 export type Spot = { readonly bay: number; readonly pose: number; readonly box: Box }
 
+/** Bay, pose and low corner of a place; one such object serves a whole loop. */
+export type Where = { readonly bay: number; readonly pose: number; x: number; y: number; z: number }
+
 /** Numbers kept per place: bay, pose, three of position, three of size. */
 const FIELDS = 8
 
@@ -20,19 +23,15 @@ export class SpotList {
     this.waiting = 0
   }
 
-  push(cost: number, bay: number, pose: number, atMm: Vec3, sizeMm: Vec3): void {
-    this.pushAt(cost, bay, pose, atMm[0], atMm[1], atMm[2], sizeMm)
-  }
-
-  pushAt(cost: number, bay: number, pose: number, x: number, y: number, z: number, sizeMm: Vec3): void {
+  push(cost: number, where: Where, sizeMm: Vec3): void {
     if (this.count === this.costs.length) this.grow()
     const at = this.count * FIELDS
     this.costs[this.count] = cost
-    this.data[at] = bay
-    this.data[at + 1] = pose
-    this.data[at + 2] = x
-    this.data[at + 3] = y
-    this.data[at + 4] = z
+    this.data[at] = where.bay
+    this.data[at + 1] = where.pose
+    this.data[at + 2] = where.x
+    this.data[at + 3] = where.y
+    this.data[at + 4] = where.z
     this.data[at + 5] = sizeMm[0]
     this.data[at + 6] = sizeMm[1]
     this.data[at + 7] = sizeMm[2]
