@@ -20,7 +20,7 @@ const RESOLUTION_S = 60
 export function runFault(input: NightInput, fault: Fault): FaultOutcome {
   const faulty: NightInput = { ...input, fault }
   const prepared = prepareNight(faulty)
-  const run = runNight(prepared, faulty.decisions)
+  const run = runNight(prepared, faulty.decisions, true)
   const outcome = outcomeOf(prepared, run)
   return {
     fault,

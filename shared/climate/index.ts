@@ -19,6 +19,7 @@ export type {
   NightOutcome,
   NightSearch,
   NightSeries,
+  PaneOutcome,
   SearchReason,
   Sleeper,
   SleeperBedding,
@@ -29,6 +30,7 @@ export type {
   SupplyParameters,
   SupplyReading,
   WeatherStep,
+  WindowCost,
 } from './types.ts'
 export {
   CONTINUOUS_FACTOR,

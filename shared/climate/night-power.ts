@@ -7,6 +7,8 @@ import type { NightDecisions, NightInput } from './types.ts'
 
 /** Charger of a leisure battery, battery side over wall side (15 A at 13.5 V from 235 W, common practice). */
 const LEISURE_CHARGER_01 = 0.86
+/** Inverter, battery to mains (common practice 0.85 to 0.92). */
+const INVERTER_01 = 0.88
 /** An LFP cell takes no charge below this temperature, °C (cell data sheets, from memory). */
 export const LFP_CHARGE_ABOVE_C = 0
 
@@ -55,6 +57,28 @@ export function mainsHeaterW(prepared: Prepared, now: SupplyNow): number {
   return Math.min(ratedW, now.wattsW)
 }
 
+/**
+ * Electricity that a mains heater can take from the leisure battery through its inverter, W: only while nothing comes from the site,
+ * never below the reserve, and not at all where the heater's least setting is more than the inverter carries.
+ */
+export function inverterHeaterW(
+  prepared: Prepared,
+  now: SupplyNow,
+  { leisure01, bedW, stepS }: { readonly leisure01: number; readonly bedW: number; readonly stepS: number },
+): number {
+  const { heater, leisure } = prepared.input
+  if (heater.kind !== 'mains-fan-heater' || leisure === null || now.wattsW > 0) return 0
+  if (leisure.inverterMaxW <= 0 || heater.minHeatW > leisure.inverterMaxW) return 0
+  const leftW =
+    (Math.max(0, leisure01 - leisure.reserve01) * leisure.usableWh * S_PER_HOUR) / stepS - leisureLoadW(prepared)
+  const ownW = prepared.input.battery === null ? bedW : 0
+  return Math.max(0, Math.min(heater.maxHeatW, leisure.inverterMaxW, (leftW - ownW) * INVERTER_01))
+}
+
+/** Loads that hang on the leisure battery all night, W. */
+const leisureLoadW = ({ input }: Prepared): number =>
+  (input.leisure?.loadW ?? 0) + (input.battery === null ? (input.keepsOnW ?? 0) : 0)
+
 /** Power for the car's own charger after the heater, W; none below the least current that charging control asks for. */
 export function carOfferW(prepared: Prepared, now: SupplyNow, heaterOnSupplyW: number): number {
   const { supply } = prepared.input
@@ -77,6 +101,7 @@ export type Settled = {
   wiringW: number
   intoBatteryW: number
   intoLeisureW: number
+  keptOnW: number
 }
 
 type SettleStep = {
@@ -94,7 +119,9 @@ export function settle(step: SettleStep, state: PowerState, out: Settled): void 
   const { prepared, now, loads } = step
   const { battery, leisure } = prepared.input
   const onSupply = heatsFromSupply(prepared.input)
-  const direct = onSupply ? loads.heatingW : 0
+  const inverted = onSupply && now.wattsW <= 0 && leisure !== null
+  const direct = onSupply && !inverted ? loads.heatingW : 0
+  out.keptOnW = keepsOn(step, state) ? (prepared.input.keepsOnW ?? 0) : 0
   const bedOnSupply = battery === null && leisure === null ? Math.min(loads.bedW, Math.max(0, now.wattsW - direct)) : 0
   let drawnW = direct + bedOnSupply
   out.intoBatteryW = 0
@@ -104,7 +131,7 @@ export function settle(step: SettleStep, state: PowerState, out: Settled): void 
       charge01: state.charge01,
       chargeLimit01: step.decisions.chargeLimit01,
       offeredW: carOfferW(prepared, now, drawnW),
-      loadW: (onSupply ? 0 : loads.heatingW) + loads.bedW,
+      loadW: (onSupply ? 0 : loads.heatingW) + loads.bedW + out.keptOnW,
       outsideC: step.outsideC,
       stepS: step.stepS,
     })
@@ -113,17 +140,25 @@ export function settle(step: SettleStep, state: PowerState, out: Settled): void 
     drawnW += pack.drawnW
   }
   const spareW = Math.max(0, now.wattsW - drawnW)
-  out.intoLeisureW = leisure === null ? 0 : settleLeisure(step, state, battery === null ? loads.bedW : 0, spareW)
+  const invertedW = inverted ? loads.heatingW / INVERTER_01 : 0
+  const leisureW = leisureLoadW(prepared) + (battery === null ? loads.bedW : 0) + invertedW
+  out.intoLeisureW = leisure === null ? 0 : settleLeisure(step, state, leisureW, spareW)
   drawnW += leisureDrawW(step, out.intoLeisureW, spareW)
   out.supplyW = drawnW
   out.wiringW = wiringLossW(prepared, drawnW)
 }
 
+/** Whether something carries what the vehicle keeps on: a battery above empty, or the supply behind it. */
+function keepsOn({ prepared, now }: SettleStep, state: PowerState): boolean {
+  const { battery, leisure } = prepared.input
+  if (battery !== null) return state.charge01 > 0 || now.wattsW > 0
+  return leisure !== null && (state.leisure01 > leisure.reserve01 + 1e-9 || now.wattsW > 0)
+}
+
 /** Net power into the leisure battery, W; loads stop at its reserve. */
-function settleLeisure(step: SettleStep, state: PowerState, bedW: number, spareW: number): number {
+function settleLeisure(step: SettleStep, state: PowerState, loadW: number, spareW: number): number {
   const leisure = step.prepared.input.leisure
   if (leisure === null) return 0
-  const loadW = leisure.loadW + bedW
   const perStep = step.stepS / S_PER_HOUR / leisure.usableWh
   const mayCharge = leisure.kind !== 'lfp' || step.floorC >= LFP_CHARGE_ABOVE_C
   const wallW = Math.max(0, Math.min(leisure.chargerW, spareW))
@@ -141,7 +176,7 @@ function settleLeisure(step: SettleStep, state: PowerState, bedW: number, spareW
 function leisureDrawW(step: SettleStep, intoLeisureW: number, spareW: number): number {
   const { leisure, battery } = step.prepared.input
   if (leisure === null || step.now.wattsW <= 0) return 0
-  const neededW = intoLeisureW + leisure.loadW + (battery === null ? step.loads.bedW : 0)
+  const neededW = intoLeisureW + leisureLoadW(step.prepared) + (battery === null ? step.loads.bedW : 0)
   return Math.max(0, Math.min(leisure.chargerW, spareW, neededW / LEISURE_CHARGER_01))
 }
 

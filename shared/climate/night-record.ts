@@ -20,6 +20,10 @@ export function record(run: Run, step: number, toUtc: number, stepS: number): vo
   columns.floorC[step] = at(temps, FLOOR)
   recordRadiant(run, step, at(prepared.outsideC, step + 1))
   recordFilm(run, step)
+  run.panes.forEach((pane, index) => {
+    pane.surfaceC[step] = at(temps, FIRST_PANE + index)
+    pane.filmKg[step] = at(moisture.filmKg, index)
+  })
   columns.dewPointC[step] = dewPointFromPa(vapourPa(moisture.ratio, prepared.pressurePa))
   columns.relativeHumidity01[step] = Math.min(1, moisture.ratio / saturationRatio(bedC, prepared.pressurePa))
   columns.co2Ppm[step] = moisture.co2Ppm

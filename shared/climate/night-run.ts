@@ -6,7 +6,7 @@ import { record } from './night-record.ts'
 import { heatContentJ, startRun, utcOf } from './night-state.ts'
 import { advance } from './night-step.ts'
 import type { Prepared } from './night-prepare.ts'
-import type { Run, RunColumns, RunTotals, Segment, StopReason } from './night-state.ts'
+import type { PaneColumns, Run, RunColumns, RunTotals, Segment, StopReason } from './night-state.ts'
 import type { Utc } from '../units/index.ts'
 import type { NightDecisions } from './types.ts'
 
@@ -15,6 +15,7 @@ const FIRST_PART = 10
 
 export type NightRun = {
   readonly columns: RunColumns
+  readonly panes: readonly PaneColumns[]
   readonly totals: RunTotals
   readonly charge01: number
   readonly leisure01: number
@@ -29,11 +30,11 @@ export type NightRun = {
 
 /**
  * Runs one night under given decisions.
- * Decisions in °C, A, mm and fractions. Result: one row a step, stamped at the step's end (temperatures then, powers as means over the step), and sums.
+ * Decisions in °C, A, mm and fractions; panes one by one only where asked for. Result: one row a step, stamped at the step's end (temperatures then, powers as means over the step), and sums.
  * Bounds of the integration fall on every event, so that a set-point or a plug takes effect at its own second.
  */
-export function runNight(prepared: Prepared, decisions: NightDecisions): NightRun {
-  const run = startRun(prepared, decisions)
+export function runNight(prepared: Prepared, decisions: NightDecisions, withPanes = false): NightRun {
+  const run = startRun(prepared, decisions, withPanes)
   const events = eventsOf(prepared, decisions)
   let nextEvent = 0
   let sinceUtc: number = prepared.input.arriveUtc
@@ -123,6 +124,7 @@ function finish(run: Run): NightRun {
   const meanWind = prepared.windMPerS.reduce((sum, wind) => sum + wind, 0) / prepared.windMPerS.length
   return {
     columns: run.columns,
+    panes: run.panes,
     totals,
     charge01: run.power.charge01,
     leisure01: run.power.leisure01,

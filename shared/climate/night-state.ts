@@ -17,6 +17,9 @@ const WARM_FROM_DRIVE_C = 18
 /** One value a step, as in `NightSeries`, in arrays that a search can afford. */
 export type RunColumns = Readonly<Record<keyof NightSeries, Float64Array>>
 
+/** One pane's columns, kept only where they are asked for. */
+export type PaneColumns = { readonly surfaceC: Float64Array; readonly filmKg: Float64Array }
+
 /** Sums over the night: heat in J, water in kg, electricity in Wh. */
 export type RunTotals = {
   heatInJ: number
@@ -31,6 +34,7 @@ export type RunTotals = {
   supplyWh: number
   wiringWh: number
   intoBatteryWh: number
+  keptOnWh: number
 }
 
 export type StopReason = 'reserve' | 'switched-off' | 'may-not-run' | 'no-supply' | 'failed'
@@ -50,6 +54,8 @@ export type Run = {
   readonly prepared: Prepared
   readonly decisions: NightDecisions
   readonly columns: RunColumns
+  /** By pane; empty in a search. */
+  readonly panes: readonly PaneColumns[]
   readonly totals: RunTotals
   readonly sums: StepSums
   readonly temps: Float64Array
@@ -87,7 +93,7 @@ export type Run = {
 /** Seconds as an instant, rounded to whole ones. */
 export const utcOf = (seconds: number): Utc => Math.round(seconds) as Utc
 
-export function startRun(prepared: Prepared, decisions: NightDecisions): Run {
+export function startRun(prepared: Prepared, decisions: NightDecisions, withPanes: boolean): Run {
   const { input } = prepared
   const network = prepared.networkAt(at(prepared.windMPerS, 0), decisions.covers)
   const size = FIRST_PANE + network.panes.length
@@ -103,6 +109,12 @@ export function startRun(prepared: Prepared, decisions: NightDecisions): Run {
     prepared,
     decisions,
     columns: blankColumns(prepared.steps),
+    panes: withPanes
+      ? network.panes.map(() => ({
+          surfaceC: new Float64Array(prepared.steps),
+          filmKg: new Float64Array(prepared.steps),
+        }))
+      : [],
     totals: blankTotals(),
     sums: { heatJ: 0, electricJ: 0, bedJ: 0, supplyJ: 0, chargeJ: 0, wiringJ: 0 },
     temps,
@@ -125,7 +137,7 @@ export function startRun(prepared: Prepared, decisions: NightDecisions): Run {
       lagged: new Float64Array(surfaces),
     },
     power: { charge01: input.battery?.arrive01 ?? 0, leisure01: input.leisure?.arrive01 ?? 0 },
-    settled: { supplyW: 0, wiringW: 0, intoBatteryW: 0, intoLeisureW: 0 },
+    settled: { supplyW: 0, wiringW: 0, intoBatteryW: 0, intoLeisureW: 0, keptOnW: 0 },
     bedHeaterW: input.bedHeaters.reduce(
       (sum, heater) => sum + (decisions.bedHeaterIds.includes(heater.id) ? heater.powerW : 0),
       0,
@@ -213,4 +225,5 @@ const blankTotals = (): RunTotals => ({
   supplyWh: 0,
   wiringWh: 0,
   intoBatteryWh: 0,
+  keptOnWh: 0,
 })

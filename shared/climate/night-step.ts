@@ -9,7 +9,7 @@ import { leakageM3PerH } from './network-air.ts'
 import { skyExchangeWPerM2K } from './network-sky.ts'
 import { BED, FIRST_PANE, FLOOR, FRONT, GAMMA, MASS, at, factorise, stages } from './network-step.ts'
 import { BODY_SKY_VIEW_01, EMISSIVITY_01 } from './network.ts'
-import { builtInLimitW, heatsFromSupply, mainsHeaterW, settle } from './night-power.ts'
+import { builtInLimitW, heatsFromSupply, inverterHeaterW, mainsHeaterW, settle } from './night-power.ts'
 import { OUTSIDE_CO2_PPM } from './night-state.ts'
 import type { Stage } from './network-step.ts'
 import type { Run, Segment, StopReason } from './night-state.ts'
@@ -115,7 +115,10 @@ function bedHeatersRun(run: Run, segment: Segment): boolean {
 /** Electricity that the heater with its fan and controls may take, W. */
 function electricLimitW(run: Run, segment: Segment, part: Part, bedW: number): number {
   const { prepared } = run
-  if (heatsFromSupply(prepared.input)) return mainsHeaterW(prepared, segment.supply)
+  if (heatsFromSupply(prepared.input))
+    return segment.supply.wattsW > 0
+      ? mainsHeaterW(prepared, segment.supply)
+      : inverterHeaterW(prepared, segment.supply, { leisure01: run.power.leisure01, bedW, stepS: part.stepS })
   return (
     builtInLimitW(prepared, segment.supply, run.power.charge01, along(prepared.outsideC, part.step, part.from01)) - bedW
   )
@@ -246,7 +249,8 @@ function noteStop(run: Run, segment: Segment, atUtc: number, on: boolean, held: 
   if (on || segment.setC === null || run.stopsUtc !== null) return
   if (segment.setC - at(run.second.temps, FRONT) <= STOPPED_BELOW_K) return
   run.stopsUtc = atUtc
-  run.stopReason = held ?? (heatsFromSupply(run.prepared.input) ? 'no-supply' : 'reserve')
+  const inverter = (run.prepared.input.leisure?.inverterMaxW ?? 0) > 0
+  run.stopReason = held ?? (heatsFromSupply(run.prepared.input) && !inverter ? 'no-supply' : 'reserve')
 }
 
 function moveElectricity(run: Run, segment: Segment, part: Part, outsideC: number, bedW: number): void {
@@ -270,6 +274,7 @@ function moveElectricity(run: Run, segment: Segment, part: Part, outsideC: numbe
   totals.heatingWh += (run.electricW + bedW) * hours
   totals.supplyWh += settled.supplyW * hours
   totals.wiringWh += settled.wiringW * hours
+  totals.keptOnWh += settled.keptOnW * hours
   totals.intoBatteryWh += Math.max(0, settled.intoBatteryW + settled.intoLeisureW) * hours
 }
 

@@ -1,4 +1,5 @@
 /** One night from arrival to departure: what happens inside, what it costs, and what it leaves for the leg. */
+import { invariant } from '../result/index.ts'
 import { J_PER_WH, WH_PER_KWH } from '../units/index.ts'
 import { legOutcome } from './leg.ts'
 import { nightCautions } from './night-cautions.ts'
@@ -7,12 +8,15 @@ import { runNight } from './night-run.ts'
 import { utcOf } from './night-state.ts'
 import { sleepRows } from './sleepers.ts'
 import { sleeperVerdicts } from './sleepers-verdict.ts'
+import { windowCosts } from './window-cost.ts'
 import type { Prepared } from './night-prepare.ts'
 import type { NightRun } from './night-run.ts'
 import type { RunColumns } from './night-state.ts'
-import type { EnergyBalance, LegOutcome, NightInput, NightOutcome, NightSeries } from './types.ts'
+import type { EnergyBalance, LegOutcome, NightInput, NightOutcome, NightSeries, PaneOutcome } from './types.ts'
 
 const G_PER_KG_WATER = 1000
+/** Film that shows as fog, g/m2 (droplets of some 10 µm, from memory). */
+const FOG_G_PER_M2 = 5
 
 /**
  * Simulates one night hour by hour.
@@ -23,7 +27,7 @@ const G_PER_KG_WATER = 1000
  */
 export function simulateNight(input: NightInput): NightOutcome {
   const prepared = prepareNight(input)
-  return outcomeOf(prepared, runNight(prepared, input.decisions))
+  return outcomeOf(prepared, runNight(prepared, input.decisions, true))
 }
 
 /** Everything told of one run. */
@@ -60,10 +64,41 @@ export function outcomeOf(prepared: Prepared, run: NightRun): NightOutcome {
     co2MaxPpm: mostOf(columns.co2Ppm),
     lossWPerK: { shell: run.shellWPerK, freshAir: run.freshWPerK, total: run.shellWPerK + run.freshWPerK },
     windowGapCostW: run.gapWPerK * Math.max(0, meanInside - mean(columns.outsideC)),
+    glass: glassOf(prepared, run),
+    windowCosts: windowCosts(prepared, columns),
+    ...(totals.keptOnWh > 0 ? { keptOnWh: totals.keptOnWh } : {}),
     balance: balanceOf(run),
     cautions: nightCautions(input, run, prepared.supply, sleepers),
     stopsUtc: run.stopsUtc,
   }
+}
+
+/** Water and frost of each pane; a film too thin to see does not count as wet. */
+function glassOf({ input }: Prepared, run: NightRun): readonly PaneOutcome[] {
+  const { atUtc } = run.columns
+  const first = (column: readonly number[], leastG: number): PaneOutcome['wetFromUtc'] => {
+    const row = column.findIndex((grams) => grams > leastG)
+    return row < 0 ? null : utcOf(atUtc[row] ?? 0)
+  }
+  return run.panes.map(({ surfaceC, filmKg }, index) => {
+    const pane = input.cabin.panes[index]
+    invariant(pane !== undefined, 'each recorded pane is one of the cabin')
+    const leastG = FOG_G_PER_M2 * pane.areaM2
+    const grams = (frozen: boolean): number[] =>
+      Array.from(filmKg, (kg, row) => ((surfaceC[row] ?? 0) < 0 === frozen ? kg * G_PER_KG_WATER : 0))
+    const condensateG = grams(false)
+    const frostG = grams(true)
+    return {
+      id: pane.id,
+      surfaceC: Array.from(surfaceC),
+      condensateG,
+      frostG,
+      mostCondensateG: condensateG.reduce((most, value) => Math.max(most, value), 0),
+      mostFrostG: frostG.reduce((most, value) => Math.max(most, value), 0),
+      wetFromUtc: first(condensateG, leastG),
+      frostFromUtc: first(frostG, leastG),
+    }
+  })
 }
 
 /** What the leg makes of a departure charge; null without a leg or a driving battery. */

@@ -116,6 +116,7 @@ export type LeisureParameters = {
   readonly chargerW: number
   readonly loadW: number
   readonly arrive01: number
+  /** Mains power that the leisure battery can give through its inverter, W; 0: none. */
   readonly inverterMaxW: number
 }
 
@@ -191,6 +192,8 @@ export type NightInput = {
   readonly decisions: NightDecisions
   readonly stepS: number
   readonly fault: Fault | null
+  /** What the vehicle keeps on all night whatever heats: lights, an alarm, cameras, W; absent: nothing. From the driving battery, else the leisure battery. */
+  readonly keepsOnW?: number
   /** Bedding to choose from, the set in use among it; absent or empty: only what is on the sleepers, at no moves. */
   readonly beddingSets?: readonly BeddingSet[]
   /** Whether window covers are aboard, so that the search may put them up; absent: as the night's decisions have them. */
@@ -225,6 +228,27 @@ export type NightSeries = {
   readonly wiringLossW: readonly number[]
   readonly charge01: readonly number[]
   readonly leisure01: readonly number[]
+}
+
+/** Water and frost on one pane: columns with a row a step, and when it first wets. */
+export type PaneOutcome = {
+  readonly id: GlassPane['id']
+  readonly surfaceC: readonly number[]
+  readonly condensateG: readonly number[]
+  readonly frostG: readonly number[]
+  readonly mostCondensateG: number
+  readonly mostFrostG: number
+  readonly wetFromUtc: Utc | null
+  readonly frostFromUtc: Utc | null
+}
+
+/** What a gap at the top of the open sides costs at tonight's temperatures, means over the hours asleep. */
+export type WindowCost = {
+  readonly gapMm: number
+  readonly airM3PerH: number
+  readonly heatW: number
+  /** Null without a heater. */
+  readonly electricW: number | null
 }
 
 export type SupplyLimit =
@@ -344,6 +368,12 @@ export type NightOutcome = {
   readonly co2MaxPpm: number
   readonly lossWPerK: { readonly shell: number; readonly freshAir: number; readonly total: number }
   readonly windowGapCostW: number
+  /** By pane; on every simulated night. */
+  readonly glass?: readonly PaneOutcome[]
+  /** By gap; on every simulated night. */
+  readonly windowCosts?: readonly WindowCost[]
+  /** What the vehicle kept on all night, Wh; absent where it keeps nothing on. */
+  readonly keptOnWh?: number
   readonly balance: EnergyBalance
   readonly cautions: readonly {
     readonly code: NightCautionCode

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { PLANNING_COP, copAt, coolingCopAt, electricPerHeat } from '../../../shared/climate/heater.ts'
 import { simulateNight } from '../../../shared/climate/index.ts'
+import type { LeisureParameters, NightInput, NightOutcome } from '../../../shared/climate/index.ts'
 import { at, night, sleeper, steadyWeather, supply, withDecisions } from './night-fixture.ts'
 
 const pump = {
@@ -64,8 +65,10 @@ describe('the heater', () => {
   it('switches itself off below a charge and stays off', () => {
     const input = night({ supply: null, heater: { ...night().heater, switchesOffBelow01: 0.45 } })
     const outcome = simulateNight(input)
-    expect(outcome.stopsUtc).not.toBeNull()
-    expect(outcome.depart01).toBeGreaterThan(0.43)
+    const stops = outcome.series.atUtc.findIndex((atUtc) => atUtc >= (outcome.stopsUtc ?? Infinity))
+    expect(outcome.series.charge01[stops]).toBeCloseTo(0.45, 2)
+    expect(Math.max(...outcome.series.heatW.slice(stops + 1))).toBe(0)
+    expect(outcome.depart01).toBeGreaterThan(0.44)
   })
 
   it('a heater that may not run all night runs only while people are awake', () => {
@@ -107,6 +110,85 @@ describe('the heater', () => {
     // 750 W at 230 V gives about 670 W at 217 V.
     expect(Math.abs(running - 750 * (217 / 230) ** 2)).toBeLessThan(5)
     expect(series.heatW.at(-1)).toBe(0)
+  })
+
+  it('a fan heater runs on from the leisure battery through its inverter, within what that carries, down to the reserve', () => {
+    const van = (over: Partial<LeisureParameters>, minHeatW = 500): NightInput =>
+      night({
+        battery: null,
+        leisure: {
+          kind: 'lfp',
+          usableWh: 2500,
+          reserve01: 0.2,
+          chargerW: 0,
+          loadW: 20,
+          arrive01: 1,
+          inverterMaxW: 1000,
+          ...over,
+        },
+        heater: { ...night().heater, kind: 'mains-fan-heater', maxHeatW: 2000, minHeatW, awakeLoadW: 0, cop: [] },
+        supply: supply({ unplugUtc: at(6) }),
+        weather: steadyWeather(-10),
+      })
+    const heatAfter = (outcome: NightOutcome): number[] =>
+      outcome.series.heatW.filter((_, row) => (outcome.series.atUtc[row] ?? 0) > at(6.1))
+    const inverted = simulateNight(van({}))
+    expect(Math.max(...heatAfter(inverted))).toBeCloseTo(1000, 0)
+    expect(inverted.leisureDepart01).toBeGreaterThanOrEqual(0.2 - 1e-9)
+    // (1 - 0.2) x 2500 Wh, less 20 W all night, through 88 %: the heat that came out of the battery, no more.
+    const fromBatteryWh = heatAfter(inverted).reduce((sum, watts) => sum + watts / 12, 0)
+    expect(fromBatteryWh).toBeGreaterThan(1200)
+    expect(fromBatteryWh).toBeLessThan((0.8 * 2500 - 20 * 6) * 0.88 + 1)
+    expect(inverted.stopsUtc).toBeGreaterThan(at(6))
+    // None without an inverter, none where its least setting is more than the inverter carries.
+    expect(Math.max(...heatAfter(simulateNight(van({ inverterMaxW: 0 }))))).toBe(0)
+    expect(Math.max(...heatAfter(simulateNight(van({ inverterMaxW: 700 }, 800))))).toBe(0)
+    expect(simulateNight(van({ inverterMaxW: 700 }, 800)).stopsUtc).toBe(at(6))
+  })
+
+  it('what the vehicle keeps on all night comes out of its battery, by the watt-hour', () => {
+    const quiet = simulateNight(night({ supply: null }))
+    const lit = simulateNight(night({ supply: null, keepsOnW: 30 }))
+    expect(lit.keptOnWh).toBeCloseTo(30 * 14, 6)
+    expect(quiet.keptOnWh).toBeUndefined()
+    expect(((quiet.depart01 ?? 0) - (lit.depart01 ?? 0)) * 60_000).toBeCloseTo(30 * 14, 6)
+    expect(lit.heatingWh).toBeCloseTo(quiet.heatingWh, 9)
+    const leisure = {
+      kind: 'lead',
+      usableWh: 1000,
+      reserve01: 0.5,
+      chargerW: 0,
+      loadW: 0,
+      arrive01: 1,
+      inverterMaxW: 0,
+    } as const
+    const van = simulateNight(
+      night({ supply: null, battery: null, leisure, heater: { ...night().heater, kind: 'none' }, keepsOnW: 10 }),
+    )
+    expect(van.leisureDepart01).toBeCloseTo(1 - (10 * 14) / 1000, 9)
+  })
+
+  it('fresh air that the running heater draws is its least flow: it costs heat even at part load', () => {
+    const drawing = simulateNight(night())
+    const closed = simulateNight(night({ cabin: { ...night().cabin, freshAirM3PerH: 0 } }))
+    const heat = (outcome: NightOutcome): number => outcome.series.heatW.at(-1) ?? 0
+    // 70 m3/h at 0.34 Wh/m3K and some 17 K.
+    expect(heat(drawing) - heat(closed)).toBeGreaterThan(300)
+    expect(heat(drawing) - heat(closed)).toBeLessThan(450)
+  })
+
+  it('warming up on site power before unplugging leaves more for the road than warming up after', () => {
+    const heated = (fromH: number, toH: number): NightOutcome =>
+      simulateNight(
+        withDecisions(night({ supply: supply({ unplugUtc: at(13) }) }), {
+          chargeLimit01: 0.5,
+          setPoints: [
+            { fromUtc: at(fromH), tempC: 18 },
+            { fromUtc: at(toH), tempC: null },
+          ],
+        }),
+      )
+    expect(heated(12, 13).depart01).toBeGreaterThan(heated(13, 14).depart01 ?? 1)
   })
 
   it('air-conditioning holds a hot night down, and draws about what heating draws in mild cold', () => {

@@ -3,6 +3,7 @@ import psychrolib from 'psychrolib'
 import { co2After } from '../../../shared/climate/moisture.ts'
 import { dewPointFromPa, saturationPa, saturationRatio, vapourPa } from '../../../shared/climate/moisture-saturation.ts'
 import { simulateNight } from '../../../shared/climate/index.ts'
+import type { NightOutcome } from '../../../shared/climate/index.ts'
 import { at, night, sleeper, steadyWeather, withDecisions } from './night-fixture.ts'
 
 describe('saturation against psychrolib 1.1.1', () => {
@@ -75,5 +76,58 @@ describe('air and water in the cabin', () => {
     const bare = simulateNight(off)
     const covered = simulateNight(withDecisions(off, { covers: true }))
     expect(covered.series.glassC.at(-1) ?? 0).toBeLessThan(bare.series.glassC.at(-1) ?? 0)
+    const onGlass = (outcome: NightOutcome): number =>
+      (outcome.glass ?? []).reduce((sum, pane) => sum + pane.mostCondensateG + pane.mostFrostG, 0)
+    expect(onGlass(covered)).toBeLessThan(onGlass(bare))
+    expect(onGlass(covered)).toBeGreaterThan(0)
+  })
+
+  it('water and frost are told pane by pane: with the lining they are the whole, frost only below 0 °C', () => {
+    const { glass = [], series } = simulateNight(
+      withDecisions(night({ weather: steadyWeather(-4) }), { setPoints: [] }),
+    )
+    expect(glass.map(({ id }) => id)).toEqual(['windscreen', 'front-sides', 'rear-sides', 'tailgate'])
+    series.atUtc.forEach((_, row) => {
+      const onPanes = glass.reduce((sum, pane) => sum + (pane.condensateG[row] ?? 0) + (pane.frostG[row] ?? 0), 0)
+      expect(onPanes).toBeLessThanOrEqual((series.condensateG[row] ?? 0) + (series.frostG[row] ?? 0) + 1e-9)
+      for (const pane of glass) {
+        if ((pane.surfaceC[row] ?? 0) < 0) expect(pane.condensateG[row]).toBe(0)
+        else expect(pane.frostG[row]).toBe(0)
+      }
+    })
+    for (const pane of glass) {
+      expect(pane.mostFrostG).toBeGreaterThan(0)
+      expect(pane.mostFrostG).toBe(Math.max(...pane.frostG))
+      expect(pane.frostFromUtc).toBeGreaterThan(at(0))
+    }
+    // The pane with the most view of the sky is the coldest, so that it frosts first.
+    const [windscreen, sides] = glass
+    expect(windscreen?.surfaceC.at(-1) ?? 0).toBeLessThanOrEqual((sides?.surfaceC.at(-1) ?? 0) + 0.5)
+  })
+
+  it('what a gap costs is its air times 0.34 times the difference, rises with the gap, and is what simulating it costs', () => {
+    const shut = withDecisions(night(), { windowSides: 2 })
+    const costs = simulateNight(shut).windowCosts ?? []
+    expect(costs.map(({ gapMm }) => gapMm)).toEqual([5, 10, 15, 20, 30, 50])
+    costs.forEach(({ airM3PerH, heatW, electricW }, index) => {
+      // Bed and front held near 12 °C against -5 °C: about 17 K; 0.33 Wh/m3K at 200 m.
+      expect(heatW / airM3PerH / 0.33).toBeGreaterThan(14)
+      expect(heatW / airM3PerH / 0.33).toBeLessThan(18)
+      expect(electricW ?? 0).toBeLessThan(heatW)
+      expect(heatW).toBeGreaterThan(costs[index - 1]?.heatW ?? 0)
+    })
+    const asleepW = (gapMm: number): number => {
+      const { series } = simulateNight(withDecisions(shut, { windowGapMm: gapMm }))
+      const rows = series.atUtc.flatMap((atUtc, row) => (atUtc > at(5) && atUtc <= at(12) ? [row] : []))
+      return rows.reduce((sum, row) => sum + (series.heatW[row] ?? 0), 0) / rows.length
+    }
+    const cost = costs.find(({ gapMm }) => gapMm === 10)?.heatW ?? 0
+    // Fresh air also takes a little of what it would have cost as drawn air: within a fifth.
+    expect(Math.abs((asleepW(10) - asleepW(0)) / cost - 1)).toBeLessThan(0.2)
+  })
+
+  it('a gap costs no electricity where nothing heats', () => {
+    const costs = simulateNight(night({ heater: { ...night().heater, kind: 'none' } })).windowCosts ?? []
+    expect(costs.map(({ electricW }) => electricW)).toEqual(costs.map(() => null))
   })
 })
