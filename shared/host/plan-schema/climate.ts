@@ -138,6 +138,7 @@ export const legParametersSchema = z.object({
   dragAreaM2: z.number().nullable(),
   rollingCoefficient: z.number().nullable(),
   auxiliaryW: z.number().nullable(),
+  consumptionScale: z.exactOptional(z.number()),
   fastChargers: z.array(
     z.object({
       atM: z.number(),
@@ -212,6 +213,7 @@ export const nightInputSchema = z.object({
       }),
     ])
     .nullable(),
+  keepsOnW: z.exactOptional(z.number()),
   beddingSets: z.exactOptional(z.array(beddingSetSchema)),
   coversOwned: z.exactOptional(z.boolean()),
   coverMoves: z.exactOptional(z.number()),
@@ -310,6 +312,24 @@ export const legOutcomeSchema = z.object({
   reachable: z.boolean(),
 })
 
+export const paneOutcomeSchema = z.object({
+  id: z.enum(['windscreen', 'front-sides', 'rear-sides', 'tailgate', 'roof']),
+  surfaceC: z.array(z.number()),
+  condensateG: z.array(z.number()),
+  frostG: z.array(z.number()),
+  mostCondensateG: z.number(),
+  mostFrostG: z.number(),
+  wetFromUtc: utcSchema.nullable(),
+  frostFromUtc: utcSchema.nullable(),
+})
+
+export const windowCostSchema = z.object({
+  gapMm: z.number(),
+  airM3PerH: z.number(),
+  heatW: z.number(),
+  electricW: z.number().nullable(),
+})
+
 export const energyBalanceSchema = z.object({
   heatInWh: z.number(),
   heatOutWh: z.number(),
@@ -371,6 +391,9 @@ export const nightOutcomeSchema = z.object({
     total: z.number(),
   }),
   windowGapCostW: z.number(),
+  glass: z.exactOptional(z.array(paneOutcomeSchema)),
+  windowCosts: z.exactOptional(z.array(windowCostSchema)),
+  keptOnWh: z.exactOptional(z.number()),
   balance: energyBalanceSchema,
   cautions: z.array(
     z.object({
@@ -500,6 +523,16 @@ export const calibrationSchema = z.object({
   nights: z.number(),
   readings: z.number(),
   misfit: z.number(),
+  consumption: z.exactOptional(
+    z.object({
+      scale: z.number(),
+      scaleSpread: z.number(),
+      whPerKm: z.number().nullable(),
+      whPerKmSpread: z.number().nullable(),
+      legs: z.number(),
+      readings: z.number(),
+    }),
+  ),
 })
 
 export const measuredNightSchema = z.object({
