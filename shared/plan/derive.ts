@@ -8,7 +8,7 @@ import type { PackingInput, PackingOutcome } from '../packing/index.ts'
 import { invariant } from '../result/index.ts'
 import { S_PER_HOUR } from '../units/index.ts'
 import type { Utc } from '../units/index.ts'
-import { nightClock } from './clock.ts'
+import { nightClock, nightInstant } from './clock.ts'
 import {
   bedFindings,
   calibrationFindings,
@@ -76,10 +76,11 @@ function planNights(trip: Trip, budget: PlanBudget): readonly NightPlan[] {
   let carried: { charge01: number | null; leisure01: number | null } = { charge01: null, leisure01: null }
   return trip.nights.map((night) => {
     const clock = nightClock(night)
-    const input = nightInput(trip, night, clock, {
+    const planned = nightInput(trip, night, clock, {
       charge01: readCharge(trip, night.id, 'at-the-post') ?? night.arriveCharge01 ?? carried.charge01,
       leisure01: night.leisureCharge01 ?? carried.leisure01,
     })
+    const input = { ...planned, fault: faultOf(planned, night, budget) }
     const plan = planNight(trip, night, input, { clock, budget })
     carried = {
       charge01: afterLeg(plan, readCharge(trip, night.id, 'morning')),
@@ -87,6 +88,12 @@ function planNights(trip: Trip, budget: PlanBudget): readonly NightPlan[] {
     }
     return plan
   })
+}
+
+function faultOf(input: NightInput, night: Trip['nights'][number], { fault }: PlanBudget): Fault | null {
+  if (fault === undefined) return null
+  const kind = input.supply === null ? 'heater-fails' : 'supply-lost'
+  return { kind, atUtc: nightInstant(night, fault.clock) }
 }
 
 function planNight(

@@ -138,4 +138,6 @@ export type PlanBudget = {
   /** While a dial turns: the load of `previous` stands as it is, though the trip may ask another; nights, checklist and verdict are new. */
   readonly keepLoad?: boolean
   readonly remedies: boolean
+  /** Every night with its supply lost at this wall clock; where there is none, its heater fails then. */
+  readonly fault?: { readonly clock: string }
 }

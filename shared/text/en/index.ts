@@ -9,6 +9,7 @@ import { steps } from './steps.ts'
 import { packing } from './packing.ts'
 import { night } from './night.ts'
 import { units } from './units.ts'
+import { whatIf } from './what-if.ts'
 
 export const ENGLISH = {
   ...window,
@@ -21,4 +22,5 @@ export const ENGLISH = {
   ...packing,
   ...night,
   ...units,
+  ...whatIf,
 } as const

@@ -1,0 +1,23 @@
+/** English sentences for a second plan beside the first. Flat keys; `{name}` is filled in; "one | many" chooses by `count`. */
+export const whatIf = {
+  'whatIf.colder': '{byK} colder than planned',
+  'whatIf.weaker-supply': 'A supply that gives {share01} of its current',
+  'whatIf.one-more-person': 'One more person of {massG}',
+  'whatIf.no-outside-storage': 'Nothing may stand outside',
+  'whatIf.fault-at-three': 'The supply is lost at {clock}',
+  'whatIf.same': 'Nothing would change.',
+  'whatIf.holds-no-more': 'It would not hold any more: one reason. | It would not hold any more: {count} reasons.',
+  'whatIf.holds-now': 'It would hold.',
+  'whatIf.shortfall-added': 'Falls short:',
+  'whatIf.shortfall-gone': 'Falls short no more:',
+  'whatIf.caution-added': 'To be minded:',
+  'whatIf.comfort': '{traveller}: {afterK} in hand instead of {beforeK}',
+  'whatIf.depart': '{after01} at departure instead of {before01}',
+  'whatIf.leg-margin': '{afterWh} left after the leg instead of {beforeWh}',
+  'whatIf.moves': '{after} moves at dusk instead of {before}',
+  'whatIf.bed-other-place': 'In another place at night: {units} | In other places at night: {units}',
+  'whatIf.drive-other-place': 'In another place while driving: {units} | In other places while driving: {units}',
+  'whatIf.bedding-wanted': '{piece} would be wanted in the bed',
+  'whatIf.steps-added': 'One more step | {count} more steps',
+  'whatIf.steps-gone': 'One step less | {count} steps less',
+} as const
