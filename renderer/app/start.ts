@@ -78,10 +78,7 @@ export function startWindow({ pinia, host, quick, thorough, nowUtc }: WindowPart
     () => documents.state.file?.token,
     () => view.set({ nightIndex: 0, atUtc: null, chosenUnitId: null }),
   )
-  watch(
-    () => [view.state.theme, view.state.brightness01] as const,
-    () => keepLooks(view.state),
-  )
+  watch([() => view.state.theme, () => view.state.brightness01], () => keepLooks(view.state))
 
   let keeping: ReturnType<typeof setTimeout> | undefined
   watch(

@@ -12,10 +12,10 @@ const LANGUAGES = ['en', 'de'] as const
 
 /** `wording` is read anew for each sentence, so that a change of units or language shows at once. */
 export function createWindowText(wording: () => Wording): { readonly i18n: Plugin; readonly text: ComputedRef<Text> } {
-  const texts = computed(() => {
-    const { units } = wording()
-    return { en: createText('en', units), de: createText('de', units) }
-  })
+  // Two words, not the trip they stand in: an edit that leaves them alone leaves every sentence alone.
+  const language = computed(() => wording().language)
+  const units = computed(() => wording().units)
+  const texts = computed(() => ({ en: createText('en', units.value), de: createText('de', units.value) }))
   const isKey = (key: string): key is TextKey => texts.value.en.has(key)
   const i18n = createI18n({
     legacy: false,
@@ -27,15 +27,13 @@ export function createWindowText(wording: () => Wording): { readonly i18n: Plugi
       typeof messages === 'object' && messages !== null ? Reflect.get(messages, key) : null,
     // Nothing is compiled to code: our own filling does units, clocks and plurals.
     messageCompiler: (_message, { locale, key }) => {
-      const language = LANGUAGES.find((each) => each === locale) ?? 'en'
-      return (context: MessageContext) =>
-        isKey(key) ? texts.value[language].t(key, context.values as TextParams) : key // `t` below passes nothing else
+      const spoken = LANGUAGES.find((each) => each === locale) ?? 'en'
+      return (context: MessageContext) => (isKey(key) ? texts.value[spoken].t(key, context.values as TextParams) : key) // `t` below passes nothing else
     },
   })
   const text = computed((): Text => {
-    const { language } = wording()
-    i18n.global.locale.value = language
-    return { ...texts.value[language], t: (key, params = {}) => i18n.global.t(key, params) }
+    i18n.global.locale.value = language.value
+    return { ...texts.value[language.value], t: (key, params = {}) => i18n.global.t(key, params) }
   })
   return { i18n, text }
 }

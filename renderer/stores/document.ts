@@ -18,10 +18,12 @@ const EMPTY: DocumentState = { trip: null, file: null, history: createHistory(),
 export const useDocumentStore = defineStore('document', () => {
   const state = shallowRef<DocumentState>(EMPTY)
   const trip = computed(() => state.value.trip)
+  // An edit of a night leaves vehicle and kit the same objects: then nothing that reads names or the bed is drawn anew.
+  const vehicle = computed(() => trip.value?.vehicle ?? null)
+  const kit = computed(() => trip.value?.kit ?? null)
   const names = computed(() => {
-    const now = trip.value
-    if (now === null) return new Map<string, string>()
-    return new Map([...now.vehicle.bays, ...now.kit.pieces, ...now.kit.bins].map(({ id, name }) => [id, name]))
+    const named = [...(vehicle.value?.bays ?? []), ...(kit.value?.pieces ?? []), ...(kit.value?.bins ?? [])]
+    return new Map(named.map(({ id, name }) => [id, name]))
   })
   const step = (take: typeof undo): void => {
     const { history, trip: now } = state.value
@@ -31,6 +33,8 @@ export const useDocumentStore = defineStore('document', () => {
   return {
     state,
     trip,
+    vehicle,
+    kit,
     unsaved: computed(() => state.value.trip !== state.value.savedTrip),
     undoName: computed(() => state.value.history.past.at(-1)?.name ?? null),
     redoName: computed(() => state.value.history.future.at(-1)?.name ?? null),

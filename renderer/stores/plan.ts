@@ -3,11 +3,14 @@ import { defineStore } from 'pinia'
 import { computed, shallowRef } from 'vue'
 import type { Trip } from '../../shared/document/index.ts'
 import type { Plan } from '../../shared/plan/index.ts'
+import { differsOnlyInNights, joinTurn } from '../workers/index.ts'
 import type { PlanCaller, PlanEffort, PlanNote, PlannedTrip } from '../workers/index.ts'
 
 export type PlanJob = { readonly effort: PlanEffort; readonly done01: number; readonly note: PlanNote }
 export type PlanState = {
   readonly plan: Plan | null
+  /** The newest plan in which load and checklist are made anew too: what stands while a dial turns. */
+  readonly whole: Plan | null
   readonly plannedTrip: Trip | null
   readonly job: PlanJob | null
   readonly error: { readonly errorName: string; readonly message: string } | null
@@ -15,7 +18,15 @@ export type PlanState = {
   readonly tookMs: number | null
 }
 
-const EMPTY: PlanState = { plan: null, plannedTrip: null, job: null, error: null, stopped: false, tookMs: null }
+const EMPTY: PlanState = {
+  plan: null,
+  whole: null,
+  plannedTrip: null,
+  job: null,
+  error: null,
+  stopped: false,
+  tookMs: null,
+}
 
 export const usePlanStore = defineStore('plan', () => {
   const state = shallowRef<PlanState>(EMPTY)
@@ -25,6 +36,7 @@ export const usePlanStore = defineStore('plan', () => {
   return {
     state,
     plan: computed(() => state.value.plan),
+    whole: computed(() => state.value.whole),
     job: computed(() => state.value.job),
     error: computed(() => state.value.error),
     set,
@@ -42,42 +54,57 @@ export type Planner = {
   readonly cancel: () => void
 }
 
-const SETTLE_MS = 350
+/** A dial that is turned again within this long is still being turned, ms. */
+const SETTLE_MS = 500
+const NEVER = new AbortController().signal
 
 /** Drives two workers: a quick one that answers while a dial moves, and a thorough one that is stopped by the next change. */
 export function createPlanner(store: PlanStore, quick: PlanCaller, thorough: PlanCaller): Planner {
   let wanted: Trip | null = null
-  let running: Trip | null = null
+  let running = false
   let search: AbortController | null = null
   let settle: ReturnType<typeof setTimeout> | undefined
-  /** The newest plan in which load and checklist are made anew too, and which of the workers knows it. */
+  /** The newest whole plan, and whether the thorough worker is the one that made it or was told it. */
   let whole: PlannedTrip | null = null
-  const knows: { quick: PlannedTrip | null; thorough: PlannedTrip | null } = { quick: null, thorough: null }
-  const hand = (worker: 'quick' | 'thorough'): PlannedTrip | null => (knows[worker] === whole ? null : whole)
+  let thoroughKnows: PlannedTrip | null = null
 
   const stopSearch = (): void => {
     clearTimeout(settle)
-    if (search !== null) knows.thorough = null
+    if (search !== null) thoroughKnows = null
     search?.abort()
     search = null
   }
 
-  const runQuick = async (): Promise<void> => {
-    if (running !== null) return
-    for (let trip = wanted; trip !== null && store.state.plannedTrip !== trip; trip = wanted) {
-      running = trip
-      const previous = hand('quick')
-      const outcome = await quick.call({ trip, effort: 'quick', signal: NEVER, previous, onProgress: () => undefined })
-      knows.quick = whole
-      if (outcome.kind === 'failed') {
-        store.set({ error: outcome, job: null })
-        break
-      }
-      if (outcome.kind !== 'plan') break
-      if (outcome.whole) knows.quick = whole = { plan: outcome.plan, trip }
-      store.set({ plan: outcome.plan, plannedTrip: trip, error: null, tookMs: outcome.tookMs })
+  /** False where there is nothing more to answer. */
+  const answer = async (trip: Trip): Promise<boolean> => {
+    const standing = whole
+    const turning = standing !== null && differsOnlyInNights(standing.trip, trip)
+    const outcome = turning
+      ? await quick.turn(trip.nights)
+      : await quick.call({ trip, effort: 'quick', signal: NEVER, previous: null, onProgress: () => undefined })
+    if (outcome.kind === 'failed') store.set({ error: outcome, job: null })
+    if (outcome.kind === 'failed' || outcome.kind === 'stopped') return false
+    const { tookMs } = outcome
+    if (outcome.kind === 'plan' && store.state.plannedTrip === trip && whole !== null) {
+      // The search was quicker: its plan is the better one.
+      quick.know(whole)
+    } else if (outcome.kind === 'plan') {
+      whole = { plan: outcome.plan, trip }
+      store.set({ plan: outcome.plan, whole: outcome.plan, plannedTrip: trip, error: null, tookMs })
+    } else if (standing !== null && standing === whole) {
+      // Else the search has just made a newer plan to turn from.
+      store.set({ plan: joinTurn(standing.plan, outcome.turned), plannedTrip: trip, error: null, tookMs })
     }
-    running = null
+    return true
+  }
+
+  /** Whatever was asked meanwhile is left out: only the newest trip is answered. */
+  const runQuick = async (): Promise<void> => {
+    if (running) return
+    running = true
+    for (let trip = wanted; trip !== null && store.state.plannedTrip !== trip; trip = wanted)
+      if (!(await answer(trip))) break
+    running = false
   }
 
   const runThorough = async (): Promise<void> => {
@@ -90,7 +117,7 @@ export function createPlanner(store: PlanStore, quick: PlanCaller, thorough: Pla
       trip,
       effort: 'thorough',
       signal: controller.signal,
-      previous: hand('thorough'),
+      previous: thoroughKnows === whole ? null : whole,
       onProgress: (done01, note) => {
         if (search === controller) store.set({ job: { effort: 'thorough', done01, note } })
       },
@@ -98,15 +125,10 @@ export function createPlanner(store: PlanStore, quick: PlanCaller, thorough: Pla
     if (search !== controller) return
     search = null
     if (outcome.kind === 'plan' && wanted === trip) {
-      knows.thorough = whole = { plan: outcome.plan, trip }
-      store.set({
-        plan: outcome.plan,
-        plannedTrip: trip,
-        job: null,
-        error: null,
-        stopped: false,
-        tookMs: outcome.tookMs,
-      })
+      thoroughKnows = whole = { plan: outcome.plan, trip }
+      quick.know(whole)
+      const { plan, tookMs } = outcome
+      store.set({ plan, whole: plan, plannedTrip: trip, job: null, error: null, stopped: false, tookMs })
     } else store.set({ job: null, error: outcome.kind === 'failed' ? outcome : store.state.error })
   }
 
@@ -124,5 +146,3 @@ export function createPlanner(store: PlanStore, quick: PlanCaller, thorough: Pla
     },
   }
 }
-
-const NEVER = new AbortController().signal

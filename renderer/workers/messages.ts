@@ -1,31 +1,34 @@
-/** What the window and the plan worker say to each other. */
+/** What the window and its plan worker say to each other. */
 import type { Trip } from '../../shared/document/index.ts'
 import type { Plan } from '../../shared/plan/index.ts'
 
 export type PlanNote = 'packing' | 'night' | 'checklist' | 'remedies'
 
-/** `quick` answers a dial at once; `thorough` searches and looks for remedies. */
+/** `quick` answers an edit at once; `thorough` searches and looks for remedies. */
 export type PlanEffort = 'quick' | 'thorough'
 
 /** A plan and the trip that it was made of. */
 export type PlannedTrip = { readonly plan: Plan; readonly trip: Trip }
 
-export type PlanRequest = {
-  readonly id: number
-  readonly trip: Trip
-  readonly effort: PlanEffort
-  /** A plan that another worker made, to go on from. Absent: the worker's own last one. */
-  readonly previous?: PlannedTrip
-}
+/** What a turn of a dial changes: load and checklist stand as they were until the dial rests. */
+export type TurnedNights = Pick<Plan, 'nights' | 'findings' | 'verdict' | 'nightVerdicts' | 'ledger'>
 
-export type PlanAnswer =
-  | { readonly kind: 'progress'; readonly id: number; readonly done01: number; readonly note: PlanNote }
-  /** `whole`: load and checklist are made anew too. */
+export type PlanRequest =
   | {
       readonly kind: 'plan'
       readonly id: number
-      readonly plan: Plan
-      readonly whole: boolean
-      readonly tookMs: number
+      readonly trip: Trip
+      readonly effort: PlanEffort
+      /** A plan that another worker made, to go on from. Absent: the worker's own last one. */
+      readonly previous?: PlannedTrip
     }
+  /** The trip that the worker knows, with other nights. */
+  | { readonly kind: 'turn'; readonly id: number; readonly nights: Trip['nights'] }
+  /** A plan that another worker made, to turn from; it is not answered. */
+  | { readonly kind: 'know'; readonly previous: PlannedTrip }
+
+export type PlanAnswer =
+  | { readonly kind: 'progress'; readonly id: number; readonly done01: number; readonly note: PlanNote }
+  | { readonly kind: 'plan'; readonly id: number; readonly plan: Plan; readonly tookMs: number }
+  | { readonly kind: 'turned'; readonly id: number; readonly turned: TurnedNights; readonly tookMs: number }
   | { readonly kind: 'failed'; readonly id: number; readonly errorName: string; readonly message: string }

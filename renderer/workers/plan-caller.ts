@@ -1,7 +1,7 @@
 /** Calls the plan worker: `(trip, signal) => plan`, with progress; a call that is given up stops the worker at once. */
 import type { Trip } from '../../shared/document/index.ts'
 import type { Plan } from '../../shared/plan/index.ts'
-import type { PlanAnswer, PlanEffort, PlanNote, PlannedTrip, PlanRequest } from './messages.ts'
+import type { PlanAnswer, PlanEffort, PlanNote, PlanRequest, PlannedTrip, TurnedNights } from './messages.ts'
 
 export type PlanCall = {
   readonly trip: Trip
@@ -11,32 +11,52 @@ export type PlanCall = {
   readonly onProgress: (done01: number, note: PlanNote) => void
 }
 
-export type PlanOutcome =
-  | { readonly kind: 'plan'; readonly plan: Plan; readonly whole: boolean; readonly tookMs: number }
-  | { readonly kind: 'stopped' }
-  | { readonly kind: 'failed'; readonly errorName: string; readonly message: string }
+type Failed = { readonly kind: 'failed'; readonly errorName: string; readonly message: string }
+type Stopped = { readonly kind: 'stopped' }
+export type PlanOutcome = { readonly kind: 'plan'; readonly plan: Plan; readonly tookMs: number } | Stopped | Failed
+export type TurnOutcome =
+  { readonly kind: 'turned'; readonly turned: TurnedNights; readonly tookMs: number } | Stopped | Failed
 
 export type PlanWorker = Pick<Worker, 'postMessage' | 'terminate' | 'addEventListener' | 'removeEventListener'>
-export type PlanCaller = { readonly call: (call: PlanCall) => Promise<PlanOutcome> }
+export type PlanCaller = {
+  readonly call: (call: PlanCall) => Promise<PlanOutcome>
+  /** The plan that the worker knows, with other nights. */
+  readonly turn: (nights: Trip['nights']) => Promise<TurnOutcome>
+  /** Tells the worker a plan that another one made. */
+  readonly know: (previous: PlannedTrip) => void
+}
+
+type Asked = Exclude<PlanRequest, { readonly kind: 'know' }>
+type Told = Exclude<PlanAnswer, { readonly kind: 'progress' }>
 
 const startWorker = (): PlanWorker => new Worker(new URL('./plan-worker.ts', import.meta.url), { type: 'module' })
+const NEVER = new AbortController().signal
+const STOPPED: Stopped = { kind: 'stopped' }
 
 /** One worker that lives as long as nobody gives up a call; after that a new one, told the plan to go on from. */
 export function createPlanCaller(start: () => PlanWorker = startWorker): PlanCaller {
   let worker: PlanWorker | null = null
   let calls = 0
-  const call = async ({ trip, effort, signal, previous, onProgress }: PlanCall): Promise<PlanOutcome> => {
-    if (signal.aborted) return { kind: 'stopped' }
+  const nextId = (): number => (calls += 1)
+
+  const ask = async (
+    request: Asked,
+    signal: AbortSignal,
+    onProgress: PlanCall['onProgress'],
+  ): Promise<Told | Stopped> => {
+    if (signal.aborted) return STOPPED
     worker ??= start()
     const mine = worker
-    calls += 1
-    const request: PlanRequest = { id: calls, trip, effort, ...(previous === null ? {} : { previous }) }
-    return await new Promise<PlanOutcome>((resolve) => {
-      const finish = (outcome: PlanOutcome): void => {
+    const drop = (): void => {
+      mine.terminate()
+      if (worker === mine) worker = null
+    }
+    return await new Promise((resolve) => {
+      const finish = (told: Told | Stopped): void => {
         mine.removeEventListener('message', onMessage)
         mine.removeEventListener('error', onError)
         signal.removeEventListener('abort', onAbort)
-        resolve(outcome)
+        resolve(told)
       }
       const onMessage = (event: Event): void => {
         const answer = (event as MessageEvent<PlanAnswer>).data // the worker sends nothing else
@@ -44,17 +64,14 @@ export function createPlanCaller(start: () => PlanWorker = startWorker): PlanCal
         if (answer.kind === 'progress') onProgress(answer.done01, answer.note)
         else finish(answer)
       }
-      const drop = (): void => {
-        mine.terminate()
-        if (worker === mine) worker = null
-      }
       const onError = (event: Event): void => {
         drop()
-        finish({ kind: 'failed', errorName: 'WorkerError', message: event instanceof ErrorEvent ? event.message : '' })
+        const message = event instanceof ErrorEvent ? event.message : ''
+        finish({ kind: 'failed', id: request.id, errorName: 'WorkerError', message })
       }
       const onAbort = (): void => {
         drop()
-        finish({ kind: 'stopped' })
+        finish(STOPPED)
       }
       mine.addEventListener('message', onMessage)
       mine.addEventListener('error', onError)
@@ -62,5 +79,21 @@ export function createPlanCaller(start: () => PlanWorker = startWorker): PlanCal
       mine.postMessage(request)
     })
   }
-  return { call }
+
+  return {
+    call: async ({ trip, effort, signal, previous, onProgress }) => {
+      const known = previous === null ? {} : { previous }
+      const told = await ask({ kind: 'plan', id: nextId(), trip, effort, ...known }, signal, onProgress)
+      return told.kind === 'turned' ? STOPPED : told
+    },
+    turn: async (nights) => {
+      const told = await ask({ kind: 'turn', id: nextId(), nights }, NEVER, () => undefined)
+      return told.kind === 'plan' ? STOPPED : told
+    },
+    know: (previous) => {
+      worker ??= start()
+      const request: PlanRequest = { kind: 'know', previous }
+      worker.postMessage(request)
+    },
+  }
 }

@@ -40,13 +40,24 @@ export function sayDate(isoDate: string, formats: Formats): string {
   const noon = localToUtc({ date: isoDate as LocalDate, clock: '12:00' as Clock, zone: 'UTC' })
   if (!noon.ok) return isoDate
   const locale = formats.language === 'en' && formats.units === 'us' ? 'en-US' : localeOf(formats.language)
-  return new Intl.DateTimeFormat(locale, {
-    weekday: 'short',
-    day: 'numeric',
-    month: 'short',
-    year: 'numeric',
-    timeZone: 'UTC',
-  }).format(noon.value * MS_PER_S)
+  return dateFormatOf(locale).format(noon.value * MS_PER_S)
+}
+
+/** Made once a language: making one is slow. */
+const DATE_FORMATS = new Map<string, Intl.DateTimeFormat>()
+
+function dateFormatOf(locale: string): Intl.DateTimeFormat {
+  const made =
+    DATE_FORMATS.get(locale) ??
+    new Intl.DateTimeFormat(locale, {
+      weekday: 'short',
+      day: 'numeric',
+      month: 'short',
+      year: 'numeric',
+      timeZone: 'UTC',
+    })
+  DATE_FORMATS.set(locale, made)
+  return made
 }
 
 /** An amount with its currency (ISO 4217). */

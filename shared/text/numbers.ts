@@ -9,12 +9,25 @@ const GROUPED_FROM = 10_000
 /** A number with at most `digits` decimals; trailing zeros dropped unless `fixed`. */
 export function formatNumber(value: number, language: Language, digits: number, fixed = false): string {
   const rounded = roundDecimals(value, digits)
-  const text = new Intl.NumberFormat(localeOf(language), {
-    maximumFractionDigits: digits,
-    minimumFractionDigits: fixed ? digits : 0,
-    useGrouping: Math.abs(rounded) >= GROUPED_FROM,
-  }).format(Math.abs(rounded))
+  const grouped = Math.abs(rounded) >= GROUPED_FROM
+  const text = formatOf(localeOf(language), digits, fixed, grouped).format(Math.abs(rounded))
   return rounded < 0 ? `${MINUS}${text}` : text
+}
+
+/** Making a format takes a hundred times as long as using it: each of the few is made once. */
+const FORMATS = new Map<string, Intl.NumberFormat>()
+
+function formatOf(locale: string, digits: number, fixed: boolean, useGrouping: boolean): Intl.NumberFormat {
+  const key = `${locale} ${digits} ${fixed} ${useGrouping}`
+  const made =
+    FORMATS.get(key) ??
+    new Intl.NumberFormat(locale, {
+      maximumFractionDigits: digits,
+      minimumFractionDigits: fixed ? digits : 0,
+      useGrouping,
+    })
+  FORMATS.set(key, made)
+  return made
 }
 
 /** Rounds to a multiple of `step`. */
