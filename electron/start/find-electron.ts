@@ -78,16 +78,20 @@ export function findElectron(folder: string = packageFolder()): string | null {
 export const sandboxHelper = (binary: string): string => join(dirname(binary), 'chrome-sandbox')
 
 /** Runs the package's own installer, with a word every few seconds; null where it fails or takes too long. */
-export function fetchElectron(say: (line: string) => void): Promise<string | null> {
-  const folder = packageFolder()
+export function fetchElectron(
+  say: (line: string) => void,
+  folder: string = packageFolder(),
+  limitMs: number = FETCH_MS,
+  tickMs: number = TICK_MS,
+): Promise<string | null> {
   return new Promise((resolve) => {
     const child = spawn(process.execPath, [join(folder, 'install.js')], { stdio: 'ignore' })
-    let seconds = 0
+    let waitedMs = 0
     const ticking = setInterval(() => {
-      seconds += TICK_MS / 1000
-      say(`Fetching Electron … ${seconds} s of at most ${FETCH_MS / 1000} s`)
-    }, TICK_MS)
-    const limit = setTimeout(() => child.kill(), FETCH_MS)
+      waitedMs += tickMs
+      say(`Fetching Electron … ${waitedMs / 1000} s of at most ${limitMs / 1000} s`)
+    }, tickMs)
+    const limit = setTimeout(() => child.kill(), limitMs)
     const finish = (): void => {
       clearInterval(ticking)
       clearTimeout(limit)

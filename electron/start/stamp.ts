@@ -5,7 +5,7 @@ import { join } from 'node:path'
 
 const SOURCES = ['renderer', 'shared', 'electron', 'assets/fonts', 'package-lock.json', 'tsconfig.json']
 
-export function stampOfSources(root: string): string {
+function stampOfSources(root: string): string {
   const hash = createHash('sha256')
   for (const source of SOURCES) add(hash, join(root, source), source)
   return hash.digest('hex')
@@ -22,10 +22,16 @@ function add(hash: ReturnType<typeof createHash>, path: string, name: string): v
 }
 
 /** True where nothing has changed since the last build. */
-export function isBuilt(root: string): boolean {
+function isBuilt(root: string): boolean {
   const stamp = join(root, 'dist/stamp.txt')
   return existsSync(stamp) && readFileSync(stamp, 'utf8') === stampOfSources(root)
 }
 
-/** Remembers what the build that has just ended was made from; `stamp` was taken before it began. */
-export const rememberBuild = (root: string, stamp: string): void => writeFileSync(join(root, 'dist/stamp.txt'), stamp)
+/** True where everything is built. The stamp is taken before the build, so that what changes meanwhile is built next time. */
+export function buildIfStale(root: string, build: () => boolean): boolean {
+  if (isBuilt(root)) return true
+  const stamp = stampOfSources(root)
+  if (!build()) return false
+  writeFileSync(join(root, 'dist/stamp.txt'), stamp)
+  return true
+}
