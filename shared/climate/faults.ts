@@ -3,10 +3,12 @@ import { S_PER_HOUR } from '../units/index.ts'
 import { prepareNight } from './night-prepare.ts'
 import { runNight } from './night-run.ts'
 import { utcOf } from './night-state.ts'
+import { adviseOn } from './fault-advice.ts'
 import { legOf, outcomeOf } from './simulate.ts'
+import { bedClimateAt, marginK, sleeperModels } from './sleepers.ts'
 import type { Prepared } from './night-prepare.ts'
 import type { NightRun } from './night-run.ts'
-import type { Fault, FaultOutcome, NightDecisions, NightInput } from './types.ts'
+import type { Fault, FaultHour, FaultOutcome, NightDecisions, NightInput } from './types.ts'
 
 /** Acting is found to the minute. */
 const RESOLUTION_S = 60
@@ -15,7 +17,7 @@ const RESOLUTION_S = 60
  * One night with a fault in it.
  * Fault times as instants. Result: the whole outcome; the latest instant at which switching the heating off (supply lost) or resetting the breaker
  * still leaves the leg within reach, the fault's own instant where even that is too late, null where the leg needs no action or nothing helps it;
- * hours of heat after the fault, null where no heating was asked for.
+ * hours of heat after the fault, null where no heating was asked for; the hours one by one; and what to do about warmth and leg together.
  */
 export function runFault(input: NightInput, fault: Fault): FaultOutcome {
   const faulty: NightInput = { ...input, fault }
@@ -29,8 +31,37 @@ export function runFault(input: NightInput, fault: Fault): FaultOutcome {
     legMarginWh: outcome.leg?.marginWh ?? null,
     actByUtc: actByUtc(prepared, run, fault),
     hoursOfHeatLeft: hoursOfHeatLeft(faulty, run, fault),
+    hours: hoursAfter(faulty, run, fault),
+    advice: adviseOn(input, fault),
     outcome,
   }
+}
+
+/** One row an hour: temperatures, what is in hand at the bed, and what the batteries still hold. */
+function hoursAfter(input: NightInput, run: NightRun, fault: Fault): readonly FaultHour[] {
+  const { columns } = run
+  const models = [sleeperModels(input, input.decisions, false), sleeperModels(input, input.decisions, true)] as const
+  const hours: FaultHour[] = []
+  let nextUtc = fault.atUtc as number
+  const last = columns.atUtc.length - 1
+  columns.atUtc.forEach((atUtc, row) => {
+    if (atUtc < nextUtc && row !== last) return
+    nextUtc = atUtc + S_PER_HOUR
+    const asleep = atUtc > input.sleepFromUtc && atUtc <= input.sleepToUtc && input.sleepers.length > 0
+    const now = models[(columns.bedHeatW[row] ?? 0) > 0 ? 1 : 0]
+    const climate = bedClimateAt(columns, row)
+    hours.push({
+      atUtc: utcOf(atUtc),
+      outsideC: columns.outsideC[row] ?? 0,
+      bedAirC: columns.bedAirC[row] ?? 0,
+      feetC: columns.feetC[row] ?? 0,
+      marginK: asleep ? now.reduce((least, model) => Math.min(least, marginK(model, climate).marginK), Infinity) : null,
+      heatW: columns.heatW[row] ?? 0,
+      charge01: input.battery === null ? null : (columns.charge01[row] ?? 0),
+      leisure01: input.leisure === null ? null : (columns.leisure01[row] ?? 0),
+    })
+  })
+  return hours
 }
 
 function actByUtc(prepared: Prepared, run: NightRun, fault: Fault): FaultOutcome['actByUtc'] {

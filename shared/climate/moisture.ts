@@ -27,7 +27,7 @@ export type MoistureStep = {
   outsideRatio: number
   releaseKgPerS: number
   readonly pressurePa: number
-  readonly covers: boolean
+  covers: boolean
   /** Panes, then the lining: fog settles there and dries from there. */
   readonly areasM2: Float64Array
   /** The coldest air, °C: no air holds more than it can. */

@@ -76,6 +76,7 @@ function eventsOf({ input }: Prepared, decisions: NightDecisions): readonly numb
   const { supply, fault } = input
   const instants: number[] = decisions.setPoints.map((point) => point.fromUtc)
   instants.push(input.sleepFromUtc, input.sleepToUtc)
+  if (decisions.bedHeatersFromUtc !== undefined) instants.push(decisions.bedHeatersFromUtc)
   if (supply !== null) instants.push(supply.plugInUtc, supply.unplugUtc)
   if (fault !== null) {
     instants.push(fault.atUtc)
@@ -96,6 +97,7 @@ function segmentAt(prepared: Prepared, decisions: NightDecisions, atUtc: number)
     supply: supplyNow(prepared, decisions, atUtc),
     setC: input.heater.kind === 'none' ? null : (ruling?.tempC ?? null),
     asleep: atUtc >= input.sleepFromUtc && atUtc < input.sleepToUtc,
+    bedHeat: atUtc >= (decisions.bedHeatersFromUtc ?? input.sleepFromUtc) && atUtc < input.sleepToUtc,
     failed: input.fault?.kind === 'heater-fails' && atUtc >= input.fault.atUtc,
   }
 }
@@ -104,7 +106,9 @@ function segmentAt(prepared: Prepared, decisions: NightDecisions, atUtc: number)
 function beginStep(run: Run, step: number): void {
   const { prepared, decisions, sums } = run
   const wind = (at(prepared.windMPerS, step) + at(prepared.windMPerS, step + 1)) / 2
-  run.network = prepared.networkAt(wind, decisions.covers)
+  run.covers = decisions.covers || at(prepared.boundsUtc, step) >= (decisions.coversFromUtc ?? Infinity)
+  run.wet.covers = run.covers
+  run.network = prepared.networkAt(wind, run.covers)
   const insideC = (at(run.temps, FRONT) + at(run.temps, BED)) / 2
   run.gapM3PerH = gapM3PerH(decisions.windowGapMm, decisions.windowSides, wind, insideC - at(prepared.outsideC, step))
   sums.heatJ = 0

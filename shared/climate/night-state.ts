@@ -44,6 +44,7 @@ export type Segment = {
   readonly supply: SupplyNow
   readonly setC: number | null
   readonly asleep: boolean
+  readonly bedHeat: boolean
   readonly failed: boolean
 }
 
@@ -75,6 +76,7 @@ export type Run = {
   readonly startJ: number
   readonly startWaterKg: number
   network: Network
+  covers: boolean
   gapM3PerH: number
   /** Heat from people, bed heaters, sun and condensing water at the instant last asked, W. */
   gainW: number
@@ -145,6 +147,7 @@ export function startRun(prepared: Prepared, decisions: NightDecisions, withPane
     startJ: heatContentJ(network, temps),
     startWaterKg: ratio * prepared.airKg,
     network,
+    covers: decisions.covers,
     gapM3PerH: 0,
     gainW: 0,
     heatW: 0,

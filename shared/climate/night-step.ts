@@ -38,7 +38,7 @@ export type Part = {
 export function advance(run: Run, segment: Segment, part: Part): void {
   const { prepared } = run
   const { input } = prepared
-  const bedW = segment.asleep && bedHeatersRun(run, segment) ? run.bedHeaterW : 0
+  const bedW = segment.bedHeat && bedHeatersRun(run, segment) ? run.bedHeaterW : 0
   const held = segment.setC === null ? null : heldOff(run, segment, part.atUtc)
   const limitW = segment.setC === null || held !== null ? 0 : electricLimitW(run, segment, part, bedW)
   const on = segment.setC !== null && limitW > input.heater.awakeLoadW
@@ -164,7 +164,7 @@ function sources(run: Run, stage: Stage, step: number, share01: number, bedSourc
     out[FIRST_PANE + index] = pane.outerWPerK * (outsideC - dropK) + condensingW
   }
   const daylight = along(prepared.daylightWPerM2, step, share01)
-  const sunW = daylight * glassM2 * GLASS_DAYLIGHT_01 * (run.decisions.covers ? COVER_DAYLIGHT_01 : 1)
+  const sunW = daylight * glassM2 * GLASS_DAYLIGHT_01 * (run.covers ? COVER_DAYLIGHT_01 : 1)
   out[MASS] = bedSourceW * BED_MASS_01 + sunW + EVAPORATION_J_PER_KG * at(moisture.flowKgPerS, lining)
   run.gainW = bedSourceW + sunW + latentW
   return skyW

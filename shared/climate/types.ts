@@ -149,6 +149,10 @@ export type NightDecisions = {
   readonly covers: boolean
   /** Which of the night's bedding sets people sleep under; absent: what is on the sleepers. */
   readonly beddingSetId?: string
+  /** Bed heaters only from here on; absent: from bedtime. */
+  readonly bedHeatersFromUtc?: Utc
+  /** Covers go up here, where they are not up already; absent: as `covers` says all night. */
+  readonly coversFromUtc?: Utc
 }
 
 /** Bedding that the travellers own, as they would lay it: one choice of the night search. */
@@ -437,6 +441,41 @@ export type NightSearch = {
   readonly evaluated: number
 }
 
+/** One row an hour after a fault, the fault's own instant first and departure last. */
+export type FaultHour = {
+  readonly atUtc: Utc
+  readonly outsideC: number
+  readonly bedAirC: number
+  readonly feetC: number
+  /** Least margin of anyone asleep then, K; null while nobody sleeps. */
+  readonly marginK: number | null
+  readonly heatW: number
+  readonly charge01: number | null
+  readonly leisure01: number | null
+}
+
+/** One thing to do about a fault; text by `night.action.` + code. */
+export type FaultAction =
+  | { readonly code: 'heating-off' | 'bed-heaters-on' | 'covers-up' | 'move-indoors' }
+  | { readonly code: 'lower-heating'; readonly tempC: number }
+  | { readonly code: 'warmer-bedding'; readonly setId: string }
+  /** Reset at what the breaker holds; null: not known, take the current down first. */
+  | { readonly code: 'reset-lower'; readonly heldA: number | null }
+
+export type FaultAdvice = {
+  /** Together, in this order; empty where the night holds without. */
+  readonly actions: readonly FaultAction[]
+  /** Whether everyone stays warm enough and the leg within reach, with the actions taken at once. */
+  readonly holds: boolean
+  readonly marginK: number | null
+  readonly depart01: number | null
+  readonly legMarginWh: number | null
+  /** Latest instant at which the actions still do so; to move indoors, when someone turns cold; null where nothing need be done. */
+  readonly byUtc: Utc | null
+  /** The same for warmth alone, whatever becomes of the leg; null where nobody turns cold. */
+  readonly byColdUtc: Utc | null
+}
+
 export type FaultOutcome = {
   readonly fault: Fault
   readonly coldestBedC: number
@@ -445,6 +484,10 @@ export type FaultOutcome = {
   /** Latest instant to wake and act so that the leg still works; null where acting is not needed. */
   readonly actByUtc: Utc | null
   readonly hoursOfHeatLeft: number | null
+  /** Hour by hour from the fault to departure. */
+  readonly hours?: readonly FaultHour[]
+  /** What to do, for warmth and leg together, and until when. */
+  readonly advice?: FaultAdvice
   readonly outcome: NightOutcome
 }
 

@@ -162,6 +162,8 @@ export const nightDecisionsSchema = z.object({
   windowSides: z.number(),
   covers: z.boolean(),
   beddingSetId: z.exactOptional(z.string()),
+  bedHeatersFromUtc: z.exactOptional(utcSchema),
+  coversFromUtc: z.exactOptional(utcSchema),
 })
 
 export const beddingSetSchema = z.object({
@@ -503,6 +505,45 @@ export const faultSchema = z.union([
   }),
 ])
 
+export const faultHourSchema = z.object({
+  atUtc: utcSchema,
+  outsideC: z.number(),
+  bedAirC: z.number(),
+  feetC: z.number(),
+  marginK: z.number().nullable(),
+  heatW: z.number(),
+  charge01: z.number().nullable(),
+  leisure01: z.number().nullable(),
+})
+
+export const faultActionSchema = z.union([
+  z.object({
+    code: z.enum(['covers-up', 'heating-off', 'bed-heaters-on', 'move-indoors']),
+  }),
+  z.object({
+    code: z.literal('lower-heating'),
+    tempC: z.number(),
+  }),
+  z.object({
+    code: z.literal('warmer-bedding'),
+    setId: z.string(),
+  }),
+  z.object({
+    code: z.literal('reset-lower'),
+    heldA: z.number().nullable(),
+  }),
+])
+
+export const faultAdviceSchema = z.object({
+  actions: z.array(faultActionSchema),
+  holds: z.boolean(),
+  marginK: z.number().nullable(),
+  depart01: z.number().nullable(),
+  legMarginWh: z.number().nullable(),
+  byUtc: utcSchema.nullable(),
+  byColdUtc: utcSchema.nullable(),
+})
+
 export const faultOutcomeSchema = z.object({
   fault: faultSchema,
   coldestBedC: z.number(),
@@ -510,6 +551,8 @@ export const faultOutcomeSchema = z.object({
   legMarginWh: z.number().nullable(),
   actByUtc: utcSchema.nullable(),
   hoursOfHeatLeft: z.number().nullable(),
+  hours: z.exactOptional(z.array(faultHourSchema)),
+  advice: z.exactOptional(faultAdviceSchema),
   outcome: nightOutcomeSchema,
 })
 
