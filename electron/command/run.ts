@@ -62,7 +62,7 @@ async function planOrConfess(wanted: PlanArguments, terminal: Terminal, own: Tex
 
 async function plan(wanted: PlanArguments, terminal: Terminal, own: Text): Promise<number> {
   const path = resolve(terminal.folder, wanted.trip)
-  const stem = basename(path).replace(/(\.trip)?\.json$/i, '')
+  const stem = basename(path).replace(/((\.trip)?\.json|\.kipstow)$/i, '')
   const out = resolve(terminal.folder, wanted.out ?? `${stem}.plan`)
   const folder = await checkFolder(NODE_CALLS, out)
   if (!folder.ok) return refuse(terminal, own, path, [folder.problem])

@@ -1,9 +1,9 @@
 /** Released builds for three systems, described for electron-builder 26. It is not installed: see DEVELOPERS.md for how to run it. */
 import { BUILDER_FUSES } from './fuses.ts'
 
-/** What a trip file is called by the system. Any JSON file can be opened by name; only this ending is claimed. */
+/** What a trip file is called by the system. Any JSON file can be opened by name; only these endings are claimed: saved trips end in the second. */
 const TRIP_FILE = {
-  ext: 'kipstow',
+  ext: ['kipstow', 'trip.json'],
   name: 'Trip',
   description: 'A trip: load, night and checklist',
   mimeType: 'application/x-kipstow-trip+json',
@@ -26,7 +26,6 @@ export default {
     'assets/icons/**',
     'assets/licences/**',
   ],
-  extraMetadata: { main: 'dist/electron/main.js' },
   asar: true,
   electronFuses: BUILDER_FUSES,
   electronLanguages: ['en', 'en-US', 'de'],

@@ -59,3 +59,14 @@ describe('the list of what is shipped', () => {
     expect(read('assets/licences/third-party.txt')).toBe(licenceList(packages))
   })
 })
+
+describe('what belongs to a release', () => {
+  it('claims the endings of trips on every system, and starts the built shell', () => {
+    const [trip] = config.fileAssociations
+    expect(trip?.ext).toEqual(['kipstow', 'trip.json'])
+    const { main } = JSON.parse(read('package.json'))
+    expect(main).toBe('dist/electron/main.js')
+    expect(config.files).toContain('dist/electron/**')
+    expect(Object.keys(config)).toEqual(expect.arrayContaining(['linux', 'mac', 'win']))
+  })
+})

@@ -19,8 +19,13 @@ export function createLog(folder: string, nowIso: () => string): Log {
     },
     recent: async () => {
       await last
-      const text = await attempt(path, () => promises.readFile(path, 'utf8'))
-      return text.ok ? text.value.trimEnd().split('\n').slice(-SHOWN_LINES) : []
+      const lines: string[] = []
+      // The file before it too: this one may have been turned over a moment ago.
+      for (const each of [`${path}.1`, path]) {
+        const text = await attempt(each, () => promises.readFile(each, 'utf8'))
+        if (text.ok) lines.push(...text.value.trimEnd().split('\n'))
+      }
+      return lines.slice(-SHOWN_LINES)
     },
   }
 }

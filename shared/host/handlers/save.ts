@@ -124,7 +124,10 @@ async function saveAs(
     return saved
   }
   const identity = await context.ports.files.identify(path)
-  if (!identity.ok) return identity
+  if (!identity.ok) {
+    await lock.value.release()
+    return identity
+  }
   await open.lock?.release()
   const { realPath, name, folder, writable } = identity.value
   Object.assign(open, { path: realPath, name, folder, writable, lock: lock.value, sha256: saved.value.sha256 })
