@@ -256,6 +256,19 @@ export type ChecklistFacts = {
     readonly waterWantedMm3: number
     readonly stoveOnBoard: boolean
     readonly coolBox: boolean
+    /** Worn clothes by the morning. */
+    readonly dirtyG: number
+  }
+  /** What the next night will lack, seen today. */
+  readonly tomorrow: {
+    /** Null after the last night. */
+    readonly site: string | null
+    readonly waterShortMm3: number
+    readonly foodShortG: number
+    /** The leg after the next night cannot be driven: this much is missing. */
+    readonly legShortWh: number
+    /** Battery or heater gives out on the next night. */
+    readonly heatRunsOut: boolean
   }
   readonly money: { readonly nightCost: number; readonly currency: string }
 }

@@ -17,6 +17,7 @@ import {
   loadFindings,
   nightFindings,
   siteFindings,
+  storesFindings,
 } from './findings/index.ts'
 import { tripCalibration, withFittedLoss } from './calibration.ts'
 import { checklistInput } from './inputs/checklist.ts'
@@ -28,6 +29,7 @@ import { pitchAdvice } from './pitch.ts'
 import { findRemedies } from './remedies/index.ts'
 import { same } from './same.ts'
 import { sameLoad } from './same-load.ts'
+import { nightStores } from './stores.ts'
 import type { Finding, NightPlan, Plan, PlanBudget } from './types.ts'
 import { nightVerdict, tripVerdict } from './verdict.ts'
 
@@ -45,10 +47,12 @@ export function derivePlan(trip: Trip, budget: PlanBudget): Plan {
   const nights = planNights(withFittedLoss(trip, calibration), budget)
   const { loadInput, packing, askedIterations } = planLoad(trip, nights, budget)
   budget.onProgress?.(0.9, 'checklist')
-  const checklist = buildChecklist(checklistInput(trip, packing, nights))
+  const stores = nightStores(trip, packing.mass)
+  const checklist = buildChecklist(checklistInput(trip, packing, nights, stores))
   const findings = [
     ...calibrationFindings(calibration),
     ...allFindings(trip, packing, nights),
+    ...stores.flatMap((one, index) => storesFindings(trip, index, one)),
     ...checklistFindings(trip.nights, checklist),
   ]
   const nightVerdicts = nights.map((night) => nightVerdict(night, packing, findings))
@@ -60,6 +64,7 @@ export function derivePlan(trip: Trip, budget: PlanBudget): Plan {
     packingInput: loadInput,
     nights,
     calibration,
+    stores,
     checklist,
     findings,
     remedies: [],

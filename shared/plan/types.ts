@@ -84,6 +84,24 @@ export type Remedy = {
 /** One small change of the trip; the document's edit `take-remedy` makes it. */
 export type RemedyChange = ProposedChange
 
+/** What a night finds on board, what it uses, and what is missing. */
+export type NightStores = {
+  readonly nightId: string
+  /** On arriving. */
+  readonly waterMl: number
+  /** Missing until the next site. */
+  readonly waterShortMl: number
+  readonly waterLeftMl: number
+  readonly foodG: number
+  readonly foodShortG: number
+  readonly foodLeftG: number
+  /** Worn clothes to be kept apart by the morning. */
+  readonly dirtyG: number
+  /** Load on leaving in the morning, before anything is taken on. */
+  readonly loadG: number
+  readonly payloadMarginG: number
+}
+
 export type Verdict = {
   readonly holds: boolean
   readonly shortfalls: number
@@ -106,6 +124,7 @@ export type Plan = {
   readonly nights: readonly NightPlan[]
   /** Null where no night has been read yet. */
   readonly calibration: TripCalibration | null
+  readonly stores: readonly NightStores[]
   readonly checklist: ChecklistOutcome
   readonly findings: readonly Finding[]
   readonly remedies: readonly Remedy[]
@@ -114,9 +133,12 @@ export type Plan = {
       readonly nightId: string
       readonly total: number
       readonly chargingEstimate: number
+      readonly perTraveller: number
     }[]
     readonly total: number
     readonly perTraveller: number
+    /** What each traveller has paid, and what that leaves to pay (positive) or to get back (negative) of what was paid by anyone. */
+    readonly people: readonly { readonly travellerId: string; readonly paid: number; readonly owes: number }[]
   }
   readonly budget: {
     readonly seed: number

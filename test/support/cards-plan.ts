@@ -729,7 +729,8 @@ export function cardsPlan(trip: Trip = cardsTrip(), over: Partial<Plan> = {}): P
     ],
     remedies: [],
     calibration: null,
-    ledger: { perNight: [], total: 0, perTraveller: 0 },
+    stores: [],
+    ledger: { perNight: [], total: 0, perTraveller: 0, people: [] },
     budget: { seed: 1, iterations: 100, cancelled: false, askedIterations: 100 },
     ...over,
   }

@@ -175,6 +175,12 @@ export const bedtimeRules: readonly Rule[] = [
     durationS: 180,
     caution: true,
   }),
+  rule('tomorrow-short-of-charge', {
+    when: every(known('tomorrow.site'), some(above('tomorrow.legShortWh', 0), is('tomorrow.heatRunsOut'))),
+    durationS: 60,
+    params: { site: 'tomorrow.site' },
+    caution: true,
+  }),
   rule('leisure-frost', {
     when: every(equals('vehicle.leisureKind', 'lfp'), below('weather.lowC', 0)),
     durationS: 60,

@@ -1,5 +1,5 @@
 /** Leaving the site for good. */
-import { ALWAYS, above, every, is, isNot, some } from './conditions.ts'
+import { ALWAYS, above, every, is, isNot, known, some } from './conditions.ts'
 import { rulesOf } from './rule.ts'
 import type { Rule } from '../types.ts'
 
@@ -26,9 +26,15 @@ export const checkOutRules: readonly Rule[] = [
     carriesTo: 'check-out',
   }),
   rule('water-refill', {
-    when: every(isNot('trip.lastNight'), above('supplies.waterWantedMm3', 0)),
+    when: every(known('tomorrow.site'), above('tomorrow.waterShortMm3', 0)),
     durationS: 180,
-    params: { wantedMm3: 'supplies.waterWantedMm3' },
+    params: { shortMm3: 'tomorrow.waterShortMm3', site: 'tomorrow.site' },
+    carriesTo: 'on-the-road',
+  }),
+  rule('food-refill', {
+    when: every(known('tomorrow.site'), above('tomorrow.foodShortG', 0)),
+    durationS: 900,
+    params: { shortG: 'tomorrow.foodShortG', site: 'tomorrow.site' },
     carriesTo: 'on-the-road',
   }),
   rule('dry-things', {

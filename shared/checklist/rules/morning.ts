@@ -118,6 +118,11 @@ export const morningRules: readonly Rule[] = [
     after: ['move-dawn', 'fuel-back'],
     caution: true,
   }),
+  rule('laundry-apart', {
+    when: above('supplies.dirtyG', 0),
+    durationS: 60,
+    params: { dirtyG: 'supplies.dirtyG' },
+  }),
   rule('wet-load', {
     when: every(
       filled('load.wet'),

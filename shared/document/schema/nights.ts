@@ -9,6 +9,7 @@ import {
   fraction01Schema,
   idSchema,
   labelSchema,
+  massGSchema,
   noteSchema,
   powerWSchema,
   sizeMmSchema,
@@ -197,6 +198,10 @@ export const nightSchema = z.strictObject({
   arriveCharge01: fraction01Schema.optional(),
   leisureCharge01: fraction01Schema.optional(),
   leg: legSchema.optional(),
+  /** Taken on before leaving this site: drinking water into the cans on board, food into the load. */
+  takenOn: z
+    .strictObject({ waterMl: z.int().min(0).max(500_000).optional(), foodG: massGSchema.optional() })
+    .optional(),
   note: noteSchema.optional(),
 })
 

@@ -66,6 +66,19 @@ export const tripCalibrationSchema = z.object({
   from: z.array(measuredNightSchema),
 })
 
+export const nightStoresSchema = z.object({
+  nightId: z.string(),
+  waterMl: z.number(),
+  waterShortMl: z.number(),
+  waterLeftMl: z.number(),
+  foodG: z.number(),
+  foodShortG: z.number(),
+  foodLeftG: z.number(),
+  dirtyG: z.number(),
+  loadG: z.number(),
+  payloadMarginG: z.number(),
+})
+
 export const findingAreaSchema = z.enum(['site', 'night', 'load', 'leg', 'clock', 'checklist'])
 
 export const findingSchema = z.object({
@@ -156,6 +169,7 @@ export const planSchema = z.object({
   packingInput: packingInputSchema,
   nights: z.array(nightPlanSchema),
   calibration: tripCalibrationSchema.nullable(),
+  stores: z.array(nightStoresSchema),
   checklist: checklistOutcomeSchema,
   findings: z.array(findingSchema),
   remedies: z.array(remedySchema),
@@ -165,10 +179,18 @@ export const planSchema = z.object({
         nightId: z.string(),
         total: z.number(),
         chargingEstimate: z.number(),
+        perTraveller: z.number(),
       }),
     ),
     total: z.number(),
     perTraveller: z.number(),
+    people: z.array(
+      z.object({
+        travellerId: z.string(),
+        paid: z.number(),
+        owes: z.number(),
+      }),
+    ),
   }),
   budget: z.object({
     seed: z.number(),

@@ -5,14 +5,19 @@ import type { Night, Trip } from '../../document/index.ts'
 import type { Changeover, Move, PackingOutcome } from '../../packing/index.ts'
 import type { Utc } from '../../units/index.ts'
 import { backFromTarget, nightInstant } from '../clock.ts'
-import type { NightClock, NightPlan } from '../types.ts'
+import type { NightClock, NightPlan, NightStores } from '../types.ts'
 import { nightFacts } from './facts.ts'
 import { places } from './places.ts'
 
 /** Minutes to lift one unit to its other place, in rain through a door: common practice. */
 const MOVE_S = 45
 
-export function checklistInput(trip: Trip, packing: PackingOutcome, nights: readonly NightPlan[]): ChecklistInput {
+export function checklistInput(
+  trip: Trip,
+  packing: PackingOutcome,
+  nights: readonly NightPlan[],
+  stores: readonly NightStores[],
+): ChecklistInput {
   return {
     rules: [...BUILT_IN_RULES, ...trip.checklist.rules.filter((rule) => rule.enabled).map(ruleFromOwn)],
     switchedOffRuleIds: trip.checklist.switchedOffRuleIds,
@@ -22,7 +27,7 @@ export function checklistInput(trip: Trip, packing: PackingOutcome, nights: read
       return [
         {
           nightId: night.id,
-          facts: asFacts(nightFacts(trip, packing, nights, at)),
+          facts: asFacts(nightFacts(trip, packing, nights, stores, at)),
           moments: moments(night, plan.clock),
           given: givenMoves(trip, packing, night),
         },

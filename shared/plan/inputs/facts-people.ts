@@ -1,16 +1,11 @@
-/** Facts of the clock, of the people and of their water. */
+/** Facts of the clock and of the people. */
 import type { ChecklistFacts } from '../../checklist/index.ts'
-import type { Night, Piece, Trip } from '../../document/index.ts'
+import type { Night, Trip } from '../../document/index.ts'
 import { S_PER_MINUTE } from '../../units/index.ts'
 import type { Utc } from '../../units/index.ts'
 import { backFromTarget, nightInstant } from '../clock.ts'
 import { loadedPieces } from '../load.ts'
 import type { NightClock, NightPlan } from '../types.ts'
-
-/** Drinking and a little cooking where the site has a tap, in frost: 2.5 to 3 l and 1 to 2 l, common practice. */
-const WATER_PER_PERSON_DAY_MM3 = 4_000_000
-/** 1 ml of liquid fills 1000 mm3. */
-const MM3_PER_ML = 1000
 
 const minutesBetween = (from: Utc, to: Utc): number => Math.round((to - from) / S_PER_MINUTE)
 
@@ -57,17 +52,5 @@ export function sleeperFacts(trip: Trip, night: Night, plan: NightPlan): Checkli
     feetCold: feetCold.map(({ sleeperId }) => ({ id: sleeperId, name: label(sleeperId) })),
     sleepsCold: trip.travellers.filter(({ sleeps }) => sleeps === 'cold').map(({ id, label: name }) => ({ id, name })),
     hotBottle: bedding.some((piece) => piece.bedding?.kind === 'hot-bottle'),
-  }
-}
-
-export function supplyFacts(trip: Trip, pieces: readonly Piece[]): ChecklistFacts['supplies'] {
-  const waterMl = pieces
-    .filter(({ purpose }) => purpose === 'water')
-    .reduce((sum, { traits }) => sum + (traits.liquidMl ?? 0), 0)
-  return {
-    waterMm3: waterMl * MM3_PER_ML,
-    waterWantedMm3: WATER_PER_PERSON_DAY_MM3 * trip.travellers.length,
-    stoveOnBoard: pieces.some(({ purpose }) => purpose === 'stove'),
-    coolBox: pieces.some(({ purpose }) => purpose === 'cool-box'),
   }
 }

@@ -6,10 +6,11 @@ import { invariant } from '../../result/index.ts'
 import type { PackingOutcome } from '../../packing/index.ts'
 import { MM_PER_M, S_PER_HOUR } from '../../units/index.ts'
 import { loadedPieces } from '../load.ts'
-import type { NightPlan } from '../types.ts'
+import type { NightPlan, NightStores } from '../types.ts'
 import { adapterNeeds, hookupFacts } from './facts-hookup.ts'
 import { loadFacts } from './facts-load.ts'
-import { clockFacts, sleeperFacts, supplyFacts } from './facts-people.ts'
+import { clockFacts, sleeperFacts } from './facts-people.ts'
+import { supplyFacts, tomorrowFacts } from './facts-stores.ts'
 
 /** Grounds that may not carry a wheel: words a user is likely to type. */
 const SOFT_GROUND = /grass|mud|sand|snow|soft|meadow|earth|wiese|schlamm|schnee/i
@@ -20,6 +21,7 @@ export function nightFacts(
   trip: Trip,
   packing: PackingOutcome,
   nights: readonly NightPlan[],
+  stores: readonly NightStores[],
   at: number,
 ): ChecklistFacts {
   const night = trip.nights[at]
@@ -80,7 +82,8 @@ export function nightFacts(
       frostG: plan.outcome.frostG,
     },
     sleepers: sleeperFacts(trip, night, plan),
-    supplies: supplyFacts(trip, pieces),
+    supplies: supplyFacts(trip, pieces, stores[at]),
+    tomorrow: tomorrowFacts(trip.nights[at + 1], nights[at + 1], stores[at + 1]),
     money: { nightCost: plan.cost, currency: trip.preferences.currency },
   }
 }

@@ -97,6 +97,10 @@ export const findings: Record<keyof typeof english, string> = {
     'Laden und die andere Last zusammen übersteigen, was der Kasten trägt. Nie beides zugleich.',
   'problem.leg-too-long':
     'Die nächste Etappe braucht {needWh} und {reserveWh} Reserve; mit {depart01} fehlen {shortWh}, und kein Halt unterwegs hilft.',
+  'problem.water-short': 'Für diese Nacht fehlen {shortMm3} Wasser. Vor der Abfahrt von {site} nachfüllen.',
+  'problem.water-short-from-home': 'Für diese Nacht fehlen {shortMm3} Wasser. Mehr mitnehmen oder unterwegs füllen.',
+  'problem.food-short': 'Für diese Nacht fehlen {shortG} Essen. Nach {site} einkaufen.',
+  'problem.food-short-from-home': 'Für diese Nacht fehlen {shortG} Essen. Mehr mitnehmen oder unterwegs kaufen.',
   'problem.loss-fitted':
     'Der Innenraum verliert {loss01} dessen, was seine Bauart verlöre, nach einer Ablesung der eigenen Nächte, auf {spread01} genau. | Der Innenraum verliert {loss01} dessen, was seine Bauart verlöre, nach {count} Ablesungen der eigenen Nächte, auf {spread01} genau.',
   'problem.readings-do-not-fit':

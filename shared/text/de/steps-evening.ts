@@ -137,6 +137,10 @@ export const stepsEvening: Record<keyof typeof english, string> = {
   'steps.low-charge-alarm.reason': 'Fällt der Strom aus, heizt die Batterie weiter.',
   'steps.runs-out-in-night.step': 'Temperatur oder Heizstunden senken: Der Plan reicht nicht bis zum Morgen.',
   'steps.runs-out-in-night.reason': 'Lieber eine kühle Nacht als keine Ladung zum Fahren.',
+  'steps.tomorrow-short-of-charge.step':
+    'Heute Nacht so weit laden wie möglich: morgen in {site} reicht die Batterie nicht.',
+  'steps.tomorrow-short-of-charge.reason':
+    'Die nächste Nacht oder ihre Etappe geht nach Plan nicht auf; hier lässt es sich noch ändern.',
   'steps.leisure-frost.step':
     'Die Bordbatterie über dem Gefrierpunkt halten oder das Laden beenden. Angaben des Herstellers beachten.',
   'steps.leisure-frost.reason': 'Diese Zellen nehmen beim Laden unter 0 °C Schaden.',

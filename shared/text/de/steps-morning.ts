@@ -122,8 +122,12 @@ export const stepsMorning: Record<keyof typeof english, string> = {
   'steps.rubbish-out.reason': 'Liegen gelassene Tüten öffnen Tiere.',
   'steps.waste-water-out.step': 'Abwasser am dafür vorgesehenen Ausguss leeren.',
   'steps.waste-water-out.reason': 'Regenabläufe führen in den Bach.',
-  'steps.water-refill.step': 'Hier Trinkwasser nachfüllen: etwa {wantedMm3} je Nacht.',
+  'steps.water-refill.step': 'Hier Trinkwasser nachfüllen: für {site} fehlen {shortMm3}.',
   'steps.water-refill.reason': 'Der nächste Hahn kann abgestellt sein.',
+  'steps.food-refill.step': 'Heute Essen kaufen: für {site} fehlen {shortG}.',
+  'steps.food-refill.reason': 'Bis dahin ist das eigene aufgegessen.',
+  'steps.laundry-apart.step': 'Getragenes, inzwischen {dirtyG}, getrennt vom Sauberen einpacken.',
+  'steps.laundry-apart.reason': 'Feuchte getragene Sachen machen die sauberen nass.',
   'steps.dry-things.step':
     'Bettzeug, Abdeckungen und Kleidung trocknen, solange es einen geheizten Raum oder Sonne gibt.',
   'steps.dry-things.reason': 'Feuchtes Bettzeug ist in der nächsten Nacht kälter.',

@@ -96,6 +96,10 @@ export const findings = {
   'problem.night-two-loads': 'Charging and the other load together pass what the post carries. Never run both.',
   'problem.leg-too-long':
     'The next leg needs {needWh} and {reserveWh} in reserve; leaving with {depart01} is {shortWh} short, and no stop on the way mends it.',
+  'problem.water-short': 'Water for this night is {shortMm3} short. Fill up before leaving {site}.',
+  'problem.water-short-from-home': 'Water for this night is {shortMm3} short. Bring more, or fill up on the way.',
+  'problem.food-short': 'Food for this night is {shortG} short. Buy some after {site}.',
+  'problem.food-short-from-home': 'Food for this night is {shortG} short. Bring more, or buy on the way.',
   'problem.loss-fitted':
     'The cabin loses {loss01} of what its body class would, by one reading of your own nights, give or take {spread01}. | The cabin loses {loss01} of what its body class would, by {count} readings of your own nights, give or take {spread01}.',
   'problem.readings-do-not-fit':

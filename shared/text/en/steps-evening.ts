@@ -129,6 +129,10 @@ export const stepsEvening = {
   'steps.low-charge-alarm.reason': 'Heating goes on from the battery when the post fails.',
   'steps.runs-out-in-night.step': 'Lower the set-point or the hours of heating: the plan runs out before morning.',
   'steps.runs-out-in-night.reason': 'Better a cool night than none to drive on.',
+  'steps.tomorrow-short-of-charge.step':
+    'Charge as far as you can tonight: tomorrow at {site} the battery does not last.',
+  'steps.tomorrow-short-of-charge.reason':
+    'The next night or its leg falls short by the plan; here it can still be mended.',
   'steps.leisure-frost.step': 'Keep the leisure battery above freezing or stop its charging. Follow its maker.',
   'steps.leisure-frost.reason': 'These cells are harmed by charging below 0 °C.',
   'steps.unplug-time.step': 'Plan to unplug earlier: the time entered is {lateMin} after you must leave.',

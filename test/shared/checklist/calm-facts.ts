@@ -166,7 +166,8 @@ export const CALM_FACTS: ChecklistFacts = {
     sleepsCold: [],
     hotBottle: false,
   },
-  supplies: { waterMm3: 0, waterWantedMm3: 0, stoveOnBoard: false, coolBox: false },
+  supplies: { waterMm3: 0, waterWantedMm3: 0, stoveOnBoard: false, coolBox: false, dirtyG: 0 },
+  tomorrow: { site: null, waterShortMm3: 0, foodShortG: 0, legShortWh: 0, heatRunsOut: false },
   money: { nightCost: 0, currency: 'EUR' },
 }
 
@@ -191,6 +192,7 @@ export const withFacts = (patch: FactsPatch, base: ChecklistFacts = CALM_FACTS):
   air: { ...base.air, ...patch.air },
   sleepers: { ...base.sleepers, ...patch.sleepers },
   supplies: { ...base.supplies, ...patch.supplies },
+  tomorrow: { ...base.tomorrow, ...patch.tomorrow },
   money: { ...base.money, ...patch.money },
 })
 

@@ -86,6 +86,11 @@ export const EVENING_CASES: readonly RuleCase[] = [
   ),
   ruleCase('runs-out-in-night', { energy: { runsOutInNight: true } }, { energy: { runsOutInNight: false } }),
   ruleCase(
+    'tomorrow-short-of-charge',
+    { tomorrow: { site: 'Upper meadow', legShortWh: 3000 } },
+    { tomorrow: { site: 'Upper meadow', legShortWh: 0 } },
+  ),
+  ruleCase(
     'leisure-frost',
     { vehicle: { leisureKind: 'lfp' }, weather: { lowC: -2 } },
     { vehicle: { leisureKind: 'lead' } },

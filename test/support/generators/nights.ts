@@ -146,7 +146,10 @@ export const arbitraryNight = (
       joined(maybe('hookup', hookup(names)), maybe('leg', leg)),
       joined(
         joined(maybe('quiet', span(60, 700)), maybe('note', note)),
-        maybe('checkOutBy', int(8 * 60, 12 * 60).map(clockAt)),
+        joined(
+          maybe('checkOutBy', int(8 * 60, 12 * 60).map(clockAt)),
+          maybe('takenOn', fc.record({ waterMl: int(0, 40_000), foodG: int(0, 9000) })),
+        ),
       ),
     ),
   )
