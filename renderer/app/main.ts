@@ -5,20 +5,24 @@ import { connectHost } from '../host/index.ts'
 import { createPlanCaller } from '../workers/index.ts'
 import '../styles/tokens.css'
 import '../styles/base.css'
+import '../styles/sheet.css'
 import '../styles/print.css'
 import './fonts.css'
 import App from './App.vue'
 import { startWindow } from './start.ts'
 
 const pinia = createPinia()
-const { services, text, i18n, install } = startWindow({
+const quick = createPlanCaller()
+// Its code is read on another core while the window draws its first controls.
+quick.warm()
+const { i18n, install } = startWindow({
   pinia,
   host: connectHost(),
-  quick: createPlanCaller(),
+  quick,
   thorough: createPlanCaller(),
   nowUtc: () => Math.floor(Date.now() / 1000),
 })
 const app = createApp(App)
 app.use(pinia).use(i18n)
-install(app, services, text)
+install(app)
 app.mount('#app')

@@ -1,20 +1,22 @@
 /** What each command does. */
 import { nextTick } from 'vue'
 import type { ComputedRef } from 'vue'
-import { assertNever } from '../../shared/result/index.ts'
 import type { Text } from '../../shared/text/index.ts'
 import { useDocumentStore } from '../stores/document.ts'
+import type { DocumentStore } from '../stores/document.ts'
 import type { Services } from '../stores/services.ts'
 import { usePlanStore } from '../stores/plan.ts'
 import { useViewStore } from '../stores/view.ts'
+import type { Part, ViewState, ViewStore } from '../stores/view.ts'
 import type { CommandId } from './commands.ts'
 
 export type FileDialogs = {
   readonly save: () => void
   readonly saveAs: () => void
-  readonly openFile: () => void
-  readonly newTrip: () => void
 }
+
+type Actions = Readonly<Record<CommandId, () => void>>
+type Some<Prefix extends string> = Pick<Actions, Extract<CommandId, `${Prefix}${string}`>>
 
 export function useCommands(
   services: Services,
@@ -24,100 +26,94 @@ export function useCommands(
   const documents = useDocumentStore()
   const view = useViewStore()
   const plans = usePlanStore()
-
-  const focus = (selector: string): void => {
-    view.set({ screen: 'workbench' })
-    void nextTick(() => document.querySelector<HTMLElement>(selector)?.focus())
-  }
   const night = (by: number): void => {
     const count = plans.plan?.nights.length ?? 1
     view.set({ nightIndex: Math.min(count - 1, Math.max(0, view.state.nightIndex + by)), atUtc: null })
   }
-  const undo = (): void => {
+  const actions: Actions = {
+    ...showing(view),
+    ...sizing(view),
+    ...preferring(services, text, view),
+    ...stepping(documents, services, text),
+    save: dialogs.save,
+    'save-as': dialogs.saveAs,
+    'night-next': () => night(1),
+    'night-previous': () => night(-1),
+    stop: services.planner.cancel,
+  }
+  return (id) => actions[id]()
+}
+
+type Showing = Some<'screen-'> & Pick<Actions, 'new' | 'open' | 'export' | 'palette' | 'shortcuts' | 'findings'>
+
+const showing = (view: ViewStore): Showing => {
+  const show = (change: Partial<ViewState>) => (): void => view.set(change)
+  return {
+    new: show({ filesOpen: true }),
+    open: show({ filesOpen: true }),
+    export: show({ exportOpen: true }),
+    palette: show({ paletteOpen: true }),
+    shortcuts: show({ shortcutsOpen: true }),
+    findings: show({ findingsOpen: true }),
+    'screen-workbench': show({ screen: 'workbench' }),
+    'screen-kit': show({ screen: 'kit' }),
+    'screen-vehicle': show({ screen: 'vehicle' }),
+    'screen-nights': show({ screen: 'nights' }),
+    'screen-travellers': show({ screen: 'travellers' }),
+  }
+}
+
+/** Which part has the whole sheet, and which has the focus. */
+const sizing = (view: ViewStore): Some<'full-'> & Some<'go-'> => {
+  const widen = (part: Part) => (): void =>
+    view.set({ screen: 'workbench', full: view.state.full === part ? null : part })
+  const focus = (selector: string) => (): void => {
+    view.set({ screen: 'workbench' })
+    void nextTick(() => document.querySelector<HTMLElement>(selector)?.focus())
+  }
+  return {
+    'full-load': widen('load'),
+    'full-night': widen('night'),
+    'full-checklist': widen('checklist'),
+    'full-none': () => view.set({ full: null }),
+    'go-band': focus('[data-part=band]'),
+    'go-load': focus('#part-load'),
+    'go-night': focus('#part-night'),
+    'go-checklist': focus('#part-checklist'),
+  }
+}
+
+type Preferring = Some<'theme-'> & Some<'language-'> & Some<'units-'>
+
+const preferring = (services: Services, text: ComputedRef<Text>, view: ViewStore): Preferring => {
+  const prefer = (preferences: { readonly language?: 'en' | 'de'; readonly units?: 'metric' | 'us' }) => (): void =>
+    void services.edit(text.value.t('window.edit.preferences'), { kind: 'set-preferences', preferences })
+  return {
+    'theme-light': () => view.set({ theme: 'light' }),
+    'theme-dark': () => view.set({ theme: 'dark' }),
+    'theme-night-red': () => view.set({ theme: 'red' }),
+    'language-en': prefer({ language: 'en' }),
+    'language-de': prefer({ language: 'de' }),
+    'units-metric': prefer({ units: 'metric' }),
+    'units-us': prefer({ units: 'us' }),
+  }
+}
+
+const stepping = (
+  documents: DocumentStore,
+  services: Services,
+  text: ComputedRef<Text>,
+): Pick<Actions, 'undo' | 'redo'> => ({
+  undo: () => {
     const name = documents.undoName
     if (name === null) return
     documents.undo()
     services.notify({ message: text.value.t('window.undone', { edit: name }) })
-  }
-  const redo = (): void => {
+  },
+  redo: () => {
     const name = documents.redoName
     if (name === null) return
     documents.redo()
     services.notify({ message: text.value.t('window.redone', { edit: name }) })
-  }
-  const prefer = (preferences: { readonly language?: 'en' | 'de'; readonly units?: 'metric' | 'us' }): void =>
-    void services.edit(text.value.t('window.edit.preferences'), { kind: 'set-preferences', preferences })
-
-  return (id) => {
-    switch (id) {
-      case 'new':
-        return dialogs.newTrip()
-      case 'open':
-        return view.set({ filesOpen: true })
-      case 'save':
-        return dialogs.save()
-      case 'save-as':
-        return dialogs.saveAs()
-      case 'export':
-        return view.set({ exportOpen: true })
-      case 'undo':
-        return undo()
-      case 'redo':
-        return redo()
-      case 'palette':
-        return view.set({ paletteOpen: true })
-      case 'shortcuts':
-        return view.set({ shortcutsOpen: true })
-      case 'findings':
-        return view.set({ findingsOpen: true })
-      case 'screen-workbench':
-        return view.set({ screen: 'workbench' })
-      case 'screen-kit':
-        return view.set({ screen: 'kit' })
-      case 'screen-vehicle':
-        return view.set({ screen: 'vehicle' })
-      case 'screen-nights':
-        return view.set({ screen: 'nights' })
-      case 'screen-travellers':
-        return view.set({ screen: 'travellers' })
-      case 'full-load':
-        return view.set({ screen: 'workbench', full: view.state.full === 'load' ? null : 'load' })
-      case 'full-night':
-        return view.set({ screen: 'workbench', full: view.state.full === 'night' ? null : 'night' })
-      case 'full-checklist':
-        return view.set({ screen: 'workbench', full: view.state.full === 'checklist' ? null : 'checklist' })
-      case 'full-none':
-        return view.set({ full: null })
-      case 'go-band':
-        return focus('[data-part=band]')
-      case 'go-load':
-        return focus('#part-load')
-      case 'go-night':
-        return focus('#part-night')
-      case 'go-checklist':
-        return focus('#part-checklist')
-      case 'night-next':
-        return night(1)
-      case 'night-previous':
-        return night(-1)
-      case 'theme-light':
-        return view.set({ theme: 'light' })
-      case 'theme-dark':
-        return view.set({ theme: 'dark' })
-      case 'theme-night-red':
-        return view.set({ theme: 'red' })
-      case 'language-en':
-        return prefer({ language: 'en' })
-      case 'language-de':
-        return prefer({ language: 'de' })
-      case 'units-metric':
-        return prefer({ units: 'metric' })
-      case 'units-us':
-        return prefer({ units: 'us' })
-      case 'stop':
-        return services.planner.cancel()
-      default:
-        return assertNever(id)
-    }
-  }
-}
+  },
+})

@@ -9,6 +9,8 @@ export type ThemeName = 'light' | 'dark' | 'red'
 export type Camera3d = 'corner' | 'plan' | 'side' | 'rear'
 
 export type ViewState = {
+  /** The first trip is still being opened. */
+  readonly starting: boolean
   readonly screen: Screen
   readonly full: Part | null
   readonly nightIndex: number
@@ -27,6 +29,7 @@ export type ViewState = {
 }
 
 const FIRST: ViewState = {
+  starting: true,
   screen: 'workbench',
   full: null,
   nightIndex: 0,

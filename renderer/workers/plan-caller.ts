@@ -24,6 +24,8 @@ export type PlanCaller = {
   readonly turn: (nights: Trip['nights']) => Promise<TurnOutcome>
   /** Tells the worker a plan that another one made. */
   readonly know: (previous: PlannedTrip) => void
+  /** Starts the worker before it is asked for anything. */
+  readonly warm: () => void
 }
 
 type Asked = Exclude<PlanRequest, { readonly kind: 'know' }>
@@ -89,6 +91,9 @@ export function createPlanCaller(start: () => PlanWorker = startWorker): PlanCal
     turn: async (nights) => {
       const told = await ask({ kind: 'turn', id: nextId(), nights }, NEVER, () => undefined)
       return told.kind === 'plan' ? STOPPED : told
+    },
+    warm: () => {
+      worker ??= start()
     },
     know: (previous) => {
       worker ??= start()

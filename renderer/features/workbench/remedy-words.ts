@@ -7,6 +7,8 @@ export function sayRemedy({ change }: Remedy, text: Text, nameOf: (id: string) =
   switch (change.kind) {
     case 'bring-bedding':
       return text.t('window.remedy.bringBedding', { piece: nameOf(change.pieceId) })
+    case 'bring-piece':
+      return text.t('window.remedy.bringBedding', { piece: nameOf(change.pieceId) })
     case 'set-point':
       return text.t(change.byK < 0 ? 'window.remedy.cooler' : 'window.remedy.warmer', { byK: Math.abs(change.byK) })
     case 'charge-limit':
