@@ -40,7 +40,7 @@ export function consumptionKWhPerMile(outsideC: number): number {
 }
 
 /** Range lost, %, against 24 °C (AAA 2019): with and without cabin climate; the rows beside 41 % from memory. */
-export const RANGE_LOSS: readonly {
+const RANGE_LOSS: readonly {
   readonly outsideC: number
   readonly climate: boolean
   readonly lossPercent: number
@@ -50,6 +50,20 @@ export const RANGE_LOSS: readonly {
   { outsideC: fromFahrenheit(95), climate: true, lossPercent: 17 },
   { outsideC: fromFahrenheit(95), climate: false, lossPercent: 4 },
 ]
+/** Mild outside temperature against which range is counted, °C (AAA 2019: 75 °F). */
+const RANGE_MILD_C = fromFahrenheit(75)
+
+/** Range lost, %, at an outside temperature, °C, with or without cabin climate: straight lines through the measured points and none lost at 75 °F; null beyond them. */
+export function rangeLossPercent(outsideC: number, climate: boolean): number | null {
+  const points = RANGE_LOSS.filter((entry) => entry.climate === climate)
+  const end = points.find((entry) =>
+    outsideC < RANGE_MILD_C ? entry.outsideC < RANGE_MILD_C : entry.outsideC > RANGE_MILD_C,
+  )
+  if (end === undefined) return null
+  const share01 = (outsideC - RANGE_MILD_C) / (end.outsideC - RANGE_MILD_C)
+  return share01 > 1.05 ? null : end.lossPercent * share01
+}
+
 /** Range lost in winter, %, at or below 0 °C (Norwegian motor club test). */
 export const WINTER_RANGE_LOSS_PERCENT = 20
 
@@ -67,9 +81,13 @@ const LABELS: Readonly<Record<number, { readonly city: number; readonly highway:
     22: { city: 0.38, highway: 0.371, combined: 0.375 },
   }
 
-/** Combined label consumption, kWh/mile: the table's where the row is known, else 55 % city and 45 % highway (EPA). */
-export const combinedKWhPerMile = (row: number | null, city: number, highway: number): number =>
-  (row === null ? undefined : LABELS[row]?.combined) ?? 0.55 * city + 0.45 * highway
+/** Combined label consumption, kWh/mile: the printed one where row, city and highway are the table's, else 55 % city and 45 % highway (EPA). */
+export function combinedKWhPerMile(row: number | null, city: number, highway: number): number {
+  const label = row === null ? undefined : LABELS[row]
+  if (label !== undefined && Math.abs(label.city - city) < 5e-4 && Math.abs(label.highway - highway) < 5e-4)
+    return label.combined
+  return 0.55 * city + 0.45 * highway
+}
 
 /** Wh/km of kWh/mile. */
 export const whPerKm = (kWhPerMile: number): number => (kWhPerMile * 1_000_000) / M_PER_MILE

@@ -76,12 +76,8 @@ export const drivingHeatW = (input: {
   Math.max(0, (input.airKgPerMin / 60) * AIR_J_PER_KG_K * (1 - input.recirculated01) * (23.3 - input.outsideC)) +
   Math.max(0, 9.7 * input.cabinAreaM2 * (21.3 - input.outsideC))
 
-/** Electric minibus held at 23 °C (Bäuml et al.): heat in kW at outside °C, and the share through windows. */
-export const MINIBUS = {
-  heatKW: [
-    { outsideC: -7, value: 6.8 },
-    { outsideC: 0, value: 5.6 },
-  ],
-  windowShareMinimum01: 0.65,
-  windowShareMaximum01: 0.75,
-} as const
+/** Electric minibus (Bäuml et al.): the share of its heat that leaves through windows. */
+export const MINIBUS = { windowShareMinimum01: 0.65, windowShareMaximum01: 0.75 } as const
+
+/** Heat of that minibus, kW, at a difference inside less outside, K: the line through 6.8 kW at 30 K and 5.6 kW at 23 K (-7 and 0 °C held at 23 °C). */
+export const minibusHeatKW = (differenceK: number): number => 5.6 + ((6.8 - 5.6) * (differenceK - 23)) / (30 - 23)

@@ -21,8 +21,9 @@ export function runRow(row: Row): RowResult {
   try {
     ours = handler(row.inputs, names)
   } catch (error) {
-    if (!(error instanceof MissingInput)) throw error
-    return { row, judgements: [], verdict: 'skipped', reason: error.message }
+    // A value that the engine or a library refuses fails its own row; the rows after it are still judged.
+    const reason = error instanceof Error ? error.message : String(error)
+    return { row, judgements: [], verdict: error instanceof MissingInput ? 'skipped' : 'failed', reason }
   }
   const judgements = names.map((name) => judge(row, name, ours[name]))
   if (judgements.some((entry) => entry.verdict === 'failed'))

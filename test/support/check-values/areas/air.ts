@@ -76,11 +76,22 @@ export const moisture: Handler = (inputs) => {
 
 const isSex = (value: string): value is Sex => value === 'male' || value === 'female'
 
+/** The published table for its own people; the equation behind it where a row states another basal rate. */
+function byPerson(sex: Sex, inputs: Inputs): Ours {
+  const row = breath.CARBON_DIOXIDE[sex].find((entry) => entry.ages === text(inputs, 'age'))
+  const basal = numberOr(inputs, 'bmr_MJ_day', row?.basalMJPerDay ?? Number.NaN)
+  if (row !== undefined && Math.abs(basal - row.basalMJPerDay) < 0.005)
+    return { L_s_1met: row.at1Met, L_s_1p2met: row.at1p2Met }
+  if (Number.isNaN(basal)) return {}
+  const at = (met: number): number =>
+    breath.carbonDioxideLPerS({ respiratoryQuotient: 0.85, basalMJPerDay: basal, met, tempK: 273, pressureKPa: 101 })
+  return { L_s_1met: at(1), L_s_1p2met: at(1.2) }
+}
+
 export const carbonDioxide: Handler = (inputs) => {
   const sex = text(inputs, 'sex')
   if (isSex(sex)) {
-    const row = breath.CARBON_DIOXIDE[sex].find((entry) => entry.ages === text(inputs, 'age'))
-    return row === undefined ? {} : { L_s_1met: row.at1Met, L_s_1p2met: row.at1p2Met }
+    return byPerson(sex, inputs)
   }
   if (has(inputs, 'RQ')) {
     return {

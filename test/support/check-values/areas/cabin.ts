@@ -1,5 +1,6 @@
 /** Cabin rows: shell, cooling, moving heat, air exchange, sky; the sun; heat pumps. */
 import { fromFahrenheit } from '../../../../shared/units/index.ts'
+import { coolingCopAt } from '../../../../shared/climate/heater.ts'
 import * as shell from '../../../../shared/climate/sources/cabin-shell.ts'
 import { coveredUWPerM2K, skyAt } from '../../../../shared/climate/sources/glass.ts'
 import {
@@ -7,6 +8,7 @@ import {
   RESISTANCE_COP,
   drivingHeatW,
   heatPumpPoint,
+  minibusHeatKW,
   planningCop,
 } from '../../../../shared/climate/sources/hvac.ts'
 import { parkedRiseK, sunOnPerson } from '../../../../shared/climate/sources/sun-heat.ts'
@@ -72,9 +74,8 @@ export const heat: Handler = (inputs) => {
     }
   }
   if (text(inputs, 'vehicle').includes('minibus')) {
-    const point = MINIBUS.heatKW.find((entry) => entry.outsideC === number(inputs, 't_amb_C'))
     return {
-      heat_kW: point?.value,
+      heat_kW: minibusHeatKW(numberOr(inputs, 'setpoint_C', 23) - number(inputs, 't_amb_C')),
       window_share_min: MINIBUS.windowShareMinimum01,
       window_share_max: MINIBUS.windowShareMaximum01,
     }
@@ -150,6 +151,6 @@ export const hvac: Handler = (inputs) => {
   const cools = text(inputs, 'mode') === 'cool'
   const outsideC = firstNumber(inputs, 't_amb_C', 't_cond_air_C')
   const point = heatPumpPoint(cools ? 'cool' : 'heat', outsideC)
-  if (point === null) return cools ? {} : { cop: planningCop(outsideC) }
+  if (point === null) return { cop: cools ? coolingCopAt(outsideC) : planningCop(outsideC) }
   return { cop: point.cop, heat_kW: point.powerKW, cool_kW: point.powerKW, supply_C: point.supplyC ?? undefined }
 }

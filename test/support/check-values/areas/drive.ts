@@ -110,12 +110,10 @@ function roadFactorOf(words: string): number {
 function byTemperature(inputs: Inputs): Ours {
   const outsideC = has(inputs, 't_F') ? fromFahrenheit(number(inputs, 't_F')) : number(inputs, 't_C')
   if (typeof inputs['hvac'] === 'boolean') {
-    const row = driving.RANGE_LOSS.find(
-      (entry) => Math.abs(entry.outsideC - outsideC) < 0.5 && entry.climate === inputs['hvac'],
-    )
-    return row === undefined
+    const lossPercent = driving.rangeLossPercent(outsideC, inputs['hvac'])
+    return lossPercent === null
       ? {}
-      : { range_loss_pct: row.lossPercent, consumption_ratio: driving.consumptionRatio(row.lossPercent) }
+      : { range_loss_pct: lossPercent, consumption_ratio: driving.consumptionRatio(lossPercent) }
   }
   const kWhPerMile = driving.consumptionKWhPerMile(outsideC)
   return {
