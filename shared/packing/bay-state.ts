@@ -24,6 +24,8 @@ export type BayState = {
   spaces: Box[] | null
   massG: number
   usedMm3: number
+  /** By place in `placed`, as far as asked for: the opening with least before it when it was put in; -1 where it is in line with none. */
+  readonly outBy: number[]
   /** Cached judgement of the bay; null after a change. */
   score: BayScore | null
 }
@@ -41,8 +43,6 @@ export type BayScore = {
   readonly faults: readonly number[]
   /** By place in `placed`: units that bar it. */
   readonly barredBy: readonly (readonly number[])[]
-  /** By place in `placed`: which opening is used, -1 for none. */
-  readonly windows: readonly number[]
 }
 
 export type Pose3 = { readonly box: Box; readonly edges: Placement['edges'] }
@@ -54,6 +54,7 @@ export const emptyBay = (model: BayModel): BayState => ({
   spaces: null,
   massG: 0,
   usedMm3: 0,
+  outBy: [],
   score: null,
 })
 
@@ -61,6 +62,7 @@ export const copyBay = (bay: BayState): BayState => ({
   ...bay,
   placed: bay.placed.slice(),
   loadsG: bay.loadsG.slice(),
+  outBy: bay.outBy.slice(),
   spaces: bay.spaces === null ? null : bay.spaces.slice(),
   score: null,
 })

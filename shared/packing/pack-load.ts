@@ -29,6 +29,34 @@ const DRIVE_SHARE = 0.4
  * Destroy-and-rebuild search over free spaces with full support; reach after reach.md's retrieval sets.
  */
 export const packLoad = (input: PackingInput, budget: PackBudget): PackingOutcome => {
+  if (budget.iterations <= MOST_IN_ONE_PASS) return onePass(input, budget)
+  let best = onePass(input, { ...budget, iterations: FIRST_PASS })
+  let spent = best.iterations
+  for (let pass = 1; spent < budget.iterations && budget.shouldStop?.() !== true; pass++) {
+    const iterations = Math.min(FIRST_PASS * 2 ** pass, budget.iterations - spent)
+    const next = onePass(input, { ...budget, seed: budget.seed + pass, iterations })
+    spent += next.iterations
+    if (next.cancelled || next.iterations === 0) break
+    if (worthOf(input, next) < worthOf(input, best)) best = next
+  }
+  return { ...best, iterations: spent, cancelled: spent < budget.iterations }
+}
+
+/** More rounds than this are spent in several passes, each from another seed and twice as long, so that a plan stands whenever the host wants an end. */
+const MOST_IN_ONE_PASS = 1600
+const FIRST_PASS = 400
+
+/** What is left out weighs most, then what is stuck, then faults, then reach and moves as the traveller weighs them. */
+const worthOf = ({ weights }: PackingInput, outcome: PackingOutcome): number => {
+  const { nights } = outcome
+  const leftOut = outcome.driveUnplaced.length + nights.reduce((sum, night) => sum + night.unplaced.length, 0)
+  const stuck = nights.reduce((sum, night) => sum + night.changeover.stuckUnitIds.length, 0)
+  const moves = mean(nights.map((night) => night.changeover.moves.length))
+  const wishes = weights.reach * outcome.weightedReach + weights.dusk * moves
+  return leftOut * 1e6 + stuck * 1e4 + outcome.faults.length * 1e3 + wishes
+}
+
+const onePass = (input: PackingInput, budget: PackBudget): PackingOutcome => {
   const run = new Run(budget)
   const { inner, pieces, tooMany } = packBins(input, budget.seed)
   const model = packModelOf({ ...input, pieces })

@@ -9,7 +9,6 @@ import type { Random } from '../random.ts'
 import { facesWindow, hinders, inSweep, restsOn, shiftTo } from '../reach.ts'
 import type { Scene } from '../scene.ts'
 import type { PackLock, Placement, Vec3 } from '../types.ts'
-import { bayScore } from './objective.ts'
 import type { Origin } from './objective.ts'
 import type { Spot, SpotList, Where } from './spot-list.ts'
 import { clashes, ownBay } from './state.ts'
@@ -234,27 +233,41 @@ const blockingCost = (scene: Scene, bay: BayState, unit: number, box: Box): numb
   const own = scene.traits[unit]
   if (own === null || own === undefined || model.windows.length === 0) return 0
   const wanted = wantOf(scene, unit)
-  let least = Infinity
-  let faces = false
-  for (const window of model.windows) {
-    if (!facesWindow(box, window)) continue
-    faces = true
-    let count = model.solids.some((solid) => hinders(solid, box, window)) ? 3 : 0
-    for (const other of placed) if (inSweep(other, box, window)) count++
-    least = Math.min(least, count)
+  const way = wayOut(bay, box, null)
+  if (way.window < 0 && model.windows.every((window) => shiftTo(box, window) === null)) return Infinity
+  let cost = way.window < 0 ? NOT_FACING : way.count * wanted * BLOCKED
+  for (let slot = bay.outBy.length; slot < placed.length; slot++) {
+    const item = placed[slot]
+    bay.outBy.push(item === undefined ? -1 : wayOut(bay, item, item).window)
   }
-  if (!faces && model.windows.every((window) => shiftTo(box, window) === null)) return Infinity
-  let cost = faces ? least * wanted * BLOCKED : NOT_FACING
-  if (placed.length === 0) return cost
-  const score = bayScore(scene, bay)
   for (let slot = 0; slot < placed.length; slot++) {
     const other = placed[slot]
-    const window = model.windows[score.windows[slot] ?? -1]
+    const window = model.windows[bay.outBy[slot] ?? -1]
     if (other === undefined || window === undefined) continue
     if (restsOn(box, other) || inSweep(box, other, window)) cost += wantOf(scene, other.unit) * BLOCKS
   }
   return cost
 }
+
+/** The opening with least straight before a box, `but` itself aside; `window` -1 where it is in line with none. */
+const wayOut = (bay: BayState, box: Box, but: Box | null): { readonly window: number; readonly count: number } => {
+  const { model, placed } = bay
+  let best = -1
+  let least = Infinity
+  for (let index = 0; index < model.windows.length; index++) {
+    const window = model.windows[index]
+    if (window === undefined || !facesWindow(box, window)) continue
+    let count = model.solids.some((solid) => hinders(solid, box, window)) ? BEHIND_SOLID : 0
+    for (const other of placed) if (other !== but && inSweep(other, box, window)) count++
+    if (count >= least) continue
+    best = index
+    least = count
+  }
+  return { window: best, count: least }
+}
+
+/** A wheel arch or a tank before it counts as so many things. */
+const BEHIND_SOLID = 3
 
 /** How much it matters that nothing stands in a unit's way. */
 const wantOf = (scene: Scene, unit: number): number => {

@@ -4,6 +4,7 @@ import { names } from '../bay-state.ts'
 import { moved, overlaps } from '../geometry.ts'
 import { peeled } from '../passage.ts'
 import { reachesIn } from '../reach.ts'
+import type { BoxReach } from '../reach.ts'
 import type { Scene } from '../scene.ts'
 import type { Placement } from '../types.ts'
 import type { SceneState } from './state.ts'
@@ -28,7 +29,7 @@ const scoreBay = (scene: Scene, bay: BayState): BayScore => {
   const atNight = scene.layout === 'bed'
   const fromInside = atNight ? bay.model.bay.reachFromBed : bay.model.bay.reachFromDriverSeat
   const reaches = reachesIn(bay.model, bay.placed, fromInside)
-  const faults = trappedIn(bay)
+  const faults = trappedIn(bay, reaches)
   let reach = 0
   let low = 0
   let momentX = 0
@@ -60,14 +61,13 @@ const scoreBay = (scene: Scene, bay: BayState): BayScore => {
     momentY,
     counts: reaches.map((each) => each.blockers.length),
     barredBy: reaches.map((each) => each.blockers.map((slot) => bay.placed[slot]?.unit ?? -1)),
-    windows: reaches.map((each) => each.window),
   }
 }
 
 /** By place in the bay: what no order of taking out frees; where all come straight out there is none. */
-const trappedIn = (bay: BayState): number[] => {
+const trappedIn = (bay: BayState, reaches: readonly BoxReach[]): number[] => {
   const faults = bay.placed.map(() => 0)
-  if (bay.model.windows.length === 0) return faults
+  if (bay.model.windows.length === 0 || reaches.every((each) => each.straight)) return faults
   for (const slot of peeled(bay.model, bay.placed).trapped) faults[slot] = TRAPPED
   return faults
 }

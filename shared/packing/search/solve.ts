@@ -4,7 +4,7 @@ import { boxAt } from '../geometry.ts'
 import { randomFrom } from '../random.ts'
 import type { Scene } from '../scene.ts'
 import type { PackBudget, Placement } from '../types.ts'
-import { build } from './build.ts'
+import { build, missingFrom } from './build.ts'
 import type { Ranked } from './build.ts'
 import { improve } from './improve.ts'
 import type { Origin } from './objective.ts'
@@ -50,7 +50,7 @@ export const keepLegal = (scene: Scene, placements: readonly Placement[]): Scene
   return state
 }
 
-/** Builds from `start` and betters it for `rounds`. */
+/** Builds from `start` and betters it for `rounds`, longer while something is left out. */
 export const solve = (
   scene: Scene,
   start: SceneState,
@@ -66,7 +66,15 @@ export const solve = (
   const onRound = (done: number): void => {
     if (done % 16 === 0) run.budget.onProgress?.(Math.min(1, (spentBefore + done) / total), note)
   }
-  const last = improve(first, { scene, origin, random, rounds, shouldStop: run.shouldStop, onRound })
+  const task = { scene, origin, random, shouldStop: run.shouldStop, onRound }
+  let last = improve(first, { ...task, rounds })
   run.spent += last.spent
+  for (let extra = 0; extra < RESCUES && rounds > 0 && missingFrom(scene, last.state).length > 0; extra++) {
+    last = improve(last, { ...task, rounds: RESCUE_ROUNDS })
+  }
   return last
 }
+
+/** Further rounds, not counted as spent, while something has no place yet: some loads take longer than their share. */
+const RESCUE_ROUNDS = 60
+const RESCUES = 6
