@@ -2,7 +2,7 @@
 import type { Trip } from '../../shared/document/index.ts'
 import type { HostClient, HostInfo, OperationOutput, SheetName } from '../../shared/host/index.ts'
 import type { Plan } from '../../shared/plan/index.ts'
-import type { Problem } from '../../shared/result/index.ts'
+import type { Problem, Result } from '../../shared/result/index.ts'
 import type { DocumentStore } from './document.ts'
 
 export type FileProblem = Problem
@@ -35,42 +35,27 @@ export type Files = {
   readonly reveal: (folder: 'trips' | 'sheets' | 'backups' | 'log') => Promise<string | null>
 }
 
+type Ask = HostClient['call']
+type Parts<K extends keyof Files> = Pick<Files, K>
+
 export function createFiles(host: HostClient, documents: DocumentStore, tell: (problem: FileProblem) => void): Files {
-  const ask: HostClient['call'] = async (name, input) => {
+  const ask: Ask = async (name, input) => {
     const result = await host.call(name, input)
     if (!result.ok) tell(result.problem)
     return result
   }
+  return {
+    ...lists(ask),
+    ...opening(ask, host, documents),
+    ...saving(ask, host, documents, tell),
+    ...giving(ask, documents),
+  }
+}
+
+/** What there is to open. */
+function lists(ask: Ask): Parts<'info' | 'samples' | 'recent' | 'recoveries' | 'dropRecovery'> {
   /** Asked once: to the host this question means that the page begins anew, and gives up what it held. */
   let known: HostInfo | null = null
-  const take = (opened: Opened): boolean => {
-    documents.open(opened.trip, opened.file, opened.unsaved)
-    return true
-  }
-  const release = async (token: string | undefined): Promise<void> => {
-    if (token !== undefined) await host.call('closeTrip', { token })
-  }
-  /** Opens by `how`, then lets go of the trip that was open before. */
-  const replace = async (how: () => Promise<Opened | null>): Promise<boolean> => {
-    const before = documents.state.file?.token
-    const opened = await how()
-    if (opened === null) return false
-    if (before !== opened.file.token) await release(before)
-    return take(opened)
-  }
-  const saveWith = async (replacing: string | null): Promise<SaveAnswer> => {
-    const { trip, file } = documents.state
-    if (trip === null || file === null) return 'needs-name'
-    const result = await host.call('saveTrip', { token: file.token, trip, replacing })
-    if (result.ok) {
-      documents.saved(result.value.file, trip)
-      return 'saved'
-    }
-    if (result.problem.code === 'trip-has-no-file') return 'needs-name'
-    if (result.problem.code === 'trip-changed-on-disk' || result.problem.code === 'trip-file-missing') return 'conflict'
-    tell(result.problem)
-    return 'refused'
-  }
   return {
     info: async () => {
       if (known !== null) return known
@@ -90,24 +75,36 @@ export function createFiles(host: HostClient, documents: DocumentStore, tell: (p
       const result = await ask('listRecoveries', {})
       return result.ok ? result.value.recoveries : []
     },
-    openSample: async (id) =>
-      await replace(async () => {
-        const result = await ask('openSample', { id })
-        return result.ok ? result.value : null
-      }),
-    openRecovery: async (id) =>
-      await replace(async () => {
-        const result = await ask('openRecovery', { id })
-        return result.ok ? result.value : null
-      }),
     dropRecovery: async (id) => {
       await ask('dropRecovery', { id })
     },
-    open: async (from) =>
-      await replace(async () => {
-        const result = await ask('openTrip', { from, asCopy: false })
-        return result.ok ? result.value : null
-      }),
+  }
+}
+
+function opening(
+  ask: Ask,
+  host: HostClient,
+  documents: DocumentStore,
+): Parts<'openSample' | 'openRecovery' | 'open' | 'openTheirs' | 'adopt'> {
+  const take = (opened: Opened): boolean => {
+    documents.open(opened.trip, opened.file, opened.unsaved)
+    return true
+  }
+  const release = async (token: string | undefined): Promise<void> => {
+    if (token !== undefined) await host.call('closeTrip', { token })
+  }
+  /** Takes what was opened, then lets go of the trip that was open before. */
+  const replace = async (asked: Promise<Result<Opened | null>>): Promise<boolean> => {
+    const before = documents.state.file?.token
+    const result = await asked
+    if (!result.ok || result.value === null) return false
+    if (before !== result.value.file.token) await release(before)
+    return take(result.value)
+  }
+  return {
+    openSample: async (id) => await replace(ask('openSample', { id })),
+    openRecovery: async (id) => await replace(ask('openRecovery', { id })),
+    open: async (from) => await replace(ask('openTrip', { from, asCopy: false })),
     openTheirs: async () => {
       const token = documents.state.file?.token
       if (token === undefined) return false
@@ -122,6 +119,29 @@ export function createFiles(host: HostClient, documents: DocumentStore, tell: (p
       documents.open(trip, result.value, true)
       return true
     },
+  }
+}
+
+function saving(
+  ask: Ask,
+  host: HostClient,
+  documents: DocumentStore,
+  tell: (problem: FileProblem) => void,
+): Parts<'save' | 'saveAs' | 'keep'> {
+  const saveWith = async (replacing: string | null): Promise<SaveAnswer> => {
+    const { trip, file } = documents.state
+    if (trip === null || file === null) return 'needs-name'
+    const result = await host.call('saveTrip', { token: file.token, trip, replacing })
+    if (result.ok) {
+      documents.saved(result.value.file, trip)
+      return 'saved'
+    }
+    if (result.problem.code === 'trip-has-no-file') return 'needs-name'
+    if (result.problem.code === 'trip-changed-on-disk' || result.problem.code === 'trip-file-missing') return 'conflict'
+    tell(result.problem)
+    return 'refused'
+  }
+  return {
     save: async (keepMine) => {
       const token = documents.state.file?.token
       if (!keepMine || token === undefined) return await saveWith(null)
@@ -144,6 +164,12 @@ export function createFiles(host: HostClient, documents: DocumentStore, tell: (p
       await host.call('keepRecovery', { token: file.token, trip })
       await host.call('markUnsaved', { token: file.token, unsaved: true })
     },
+  }
+}
+
+/** What leaves the planner: sheets, and folders to look into. */
+function giving(ask: Ask, documents: DocumentStore): Parts<'export' | 'reveal'> {
+  return {
     export: async (plan, sheets, deliver) => {
       const { trip } = documents.state
       if (trip === null) return null

@@ -1,28 +1,8 @@
 /** The forms of one night as data. */
+import { CONNECTORS } from '../../../shared/document/index.ts'
 import type { DocumentPath } from '../../../shared/result/index.ts'
 import type { Text } from '../../../shared/text/index.ts'
 import type { FieldSpec } from '../../ui/field-spec.ts'
-
-export const CONNECTORS = [
-  'nema-5-15',
-  'nema-5-20',
-  'nema-6-20',
-  'nema-6-50',
-  'nema-tt-30',
-  'nema-14-30',
-  'nema-14-50',
-  'iec-60309-16-blue',
-  'iec-60309-32-blue',
-  'iec-60309-16-red',
-  'iec-60309-32-red',
-  'cee-7-3-schuko',
-  'cee-7-5-french',
-  'bs-1363',
-  'as-nzs-3112',
-  'iec-62196-type-1',
-  'iec-62196-type-2',
-  'other',
-] as const
 
 const YES_NO = ['yes', 'no', 'not-known'] as const
 

@@ -41,6 +41,9 @@ export const connectorSchema = z.enum([
   'other',
 ])
 
+/** Every connector that a trip may name, for whoever lets one choose. */
+export const CONNECTORS = connectorSchema.options
+
 export const siteSchema = z.strictObject({
   name: labelSchema,
   /** North and east positive, WGS 84. */
