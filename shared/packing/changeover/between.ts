@@ -34,7 +34,7 @@ const SEARCHED_WHOLE = 8
 /** States looked at before a good list will do. */
 const NODE_LIMIT = 5000
 /** Questions for waiting places answered per pair of changeovers; then the best so far stands. */
-const MOST_ASKED = 20_000
+const MOST_ASKED = 8000
 const MOST_ASKED_HURRIED = 400
 /** Waiting places offered to a unit at a time. */
 const WAITS = 4
@@ -63,6 +63,7 @@ export const changeoversBetween = (
       bearsG: unit.bearsG,
     }
   })
+  const missing = units.some((unit) => !to.has(unit.id))
   const rooms: RoomMemory = new Map()
   let asked = 0
   const task: ChangeoverTask = {
@@ -74,9 +75,9 @@ export const changeoversBetween = (
       return waitingPlaces(request, units[mover]?.index ?? -1, mover, spots, task, rooms)
     },
     nodeLimit: movers.length <= SEARCHED_WHOLE ? NODE_LIMIT : 0,
+    thorough: !missing,
     shouldStop: () => asked > (request.hurried ? MOST_ASKED_HURRIED : MOST_ASKED),
   }
-  const missing = units.some((unit) => !to.has(unit.id))
   const { there, back } = missing ? searchApart(task, units, to) : searchBothWays(task)
   const told = (
     found: ChangeoverFound,

@@ -26,6 +26,8 @@ export type ChangeoverTask = {
   readonly waitsFor: (mover: number, spots: readonly Spot[]) => readonly Spot[]
   /** States that the exact search may look at; 0 where there are too many things for it. */
   readonly nodeLimit: number
+  /** Look again, and wider, where something is stuck. */
+  readonly thorough: boolean
   readonly shouldStop: () => boolean
 }
 

@@ -36,7 +36,7 @@ export const searchChangeover = (task: ChangeoverTask): ChangeoverFound => {
   const start = task.movers.map((mover) => mover.source)
   const lowerBound = misplaced(task, start).length
   const first = beamSearch(task, 1)
-  const walked = first.left === 0 ? first : beamSearch(task, WIDER)
+  const walked = first.left === 0 || !task.thorough ? first : beamSearch(task, WIDER)
   const complete = walked.left === 0
   const steps = complete ? shortened(task, walked.steps) : walked.steps
   if (complete && steps.length === lowerBound)

@@ -53,7 +53,10 @@ const round = (current: Ranked, task: Improvement, list: SpotList): Ranked | nul
   const state = branch(current.state)
   const owned = new Set<number>()
   const out = takeOut(scene, state, chosen, owned)
-  const order = orderOf(scene, [...missing, ...out], random)
+  const order =
+    missing.length > 0 && random() < 0.5
+      ? [...orderOf(scene, missing, random), ...orderOf(scene, out, random)]
+      : orderOf(scene, [...missing, ...out], random)
   const noise01 = random() < 0.2 ? 0 : NOISE * random()
   let left = 0
   for (const unit of order)

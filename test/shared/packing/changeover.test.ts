@@ -124,6 +124,7 @@ const taskOf = (one: MoveCase): ChangeoverTask => {
       })),
     ],
     nodeLimit: 100_000,
+    thorough: true,
     shouldStop: () => false,
   }
 }
