@@ -29,6 +29,17 @@ const SHAPES: Readonly<Record<BodyClass, Shape>> = {
 /** Cover in series with the glass, m2K/W (estimate 0.2 to 0.35; no published car measurement was found). */
 const COVER_M2K_PER_W = 0.25
 
+/** How well a body class is known before any measured night, and an owner's own figure, fraction (estimates: cars 30 %, vans 40 %, own 10 %). */
+const SPREAD_CAR_01 = 0.3
+const SPREAD_VAN_01 = 0.4
+const SPREAD_OWN_01 = 0.1
+
+/** One standard deviation of a cabin's shell loss before any measured night, fraction. */
+export function shellSpread01(cabin: CabinParameters): number {
+  if (cabin.lossBareWPerK !== null || cabin.lossCoveredWPerK !== null) return SPREAD_OWN_01
+  return cabin.bodyClass === 'van-bare' || cabin.bodyClass === 'van-insulated' ? SPREAD_VAN_01 : SPREAD_CAR_01
+}
+
 /** Share of the glass and view of the sky, by pane: windscreen 0.7, sides 0.4 to 0.5 (radiative exchange, derived). */
 const CAR_PANES: readonly (readonly [GlassPane['id'], number, number])[] = [
   ['windscreen', 0.34, 0.7],

@@ -1,5 +1,6 @@
 /** The owner's own nights teach the cabin: its loss fitted to what was read, with the spread that the readings leave. */
 import { J_PER_WH } from '../units/index.ts'
+import { shellSpread01 } from './cabin-defaults.ts'
 import { calibrateLegs } from './calibrate-legs.ts'
 import { prepareNight } from './night-prepare.ts'
 import { runNight } from './night-run.ts'
@@ -52,7 +53,7 @@ const CHARGE_01 = 0.01 / Math.sqrt(12)
 /** What weather and model themselves leave open: 4 % of energy, 0.7 K (estimates). */
 const MODEL_01 = 0.04
 const MODEL_K = 0.7
-/** How well the body class is known before any night: 30 % (cars; vans 40 %). */
+/** How well a body class is known where no night says which: 30 % (cars). */
 const PRIOR_SPREAD_01 = 0.3
 const SCALE_MIN = 0.25
 const SCALE_MAX = 5
@@ -66,16 +67,18 @@ const INTEGRATION_S = 300
 /**
  * Fits the loss of the cabin to measured nights, by least squares on the logarithm of the scale.
  * Nights with their inputs and legs driven (°C, Wh, fractions). Result: scale, W/K and electricity per kelvin, each with one standard deviation.
- * Without a reading the body class comes back with its own spread. Each reading is weighed by its uncertainty; the body class is a prior of 30 %.
+ * Without a reading the body class comes back with its own spread. Each reading is weighed by its uncertainty; the body class is a prior of 30 % (vans 40 %, an owner's own figure 10 %).
  */
 export function calibrate(nights: readonly MeasuredNight[], legs: readonly MeasuredLeg[] = []): Calibration {
+  const [first] = nights
+  const prior01 = first === undefined ? PRIOR_SPREAD_01 : shellSpread01(first.input.cabin)
   let logScale = 0
-  let curvature = 1 / PRIOR_SPREAD_01 ** 2
+  let curvature = 1 / prior01 ** 2
   for (let turn = 0; turn < TURNS; turn += 1) {
     const here = misfits(nights, Math.exp(logScale))
     const there = misfits(nights, Math.exp(logScale + SLOPE_STEP))
-    let gradient = logScale / PRIOR_SPREAD_01 ** 2
-    curvature = 1 / PRIOR_SPREAD_01 ** 2
+    let gradient = logScale / prior01 ** 2
+    curvature = 1 / prior01 ** 2
     here.forEach((misfit, index) => {
       const slope = ((there[index] ?? misfit) - misfit) / SLOPE_STEP
       gradient += slope * misfit

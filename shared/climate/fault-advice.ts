@@ -8,7 +8,8 @@ import { bedClimateAt, marginK, sleeperModels } from './sleepers.ts'
 import type { Prepared } from './night-prepare.ts'
 import type { RunColumns } from './night-state.ts'
 import type { Utc } from '../units/index.ts'
-import type { Fault, FaultAction, FaultAdvice, NightDecisions, NightInput } from './types.ts'
+import type { Fault, NightDecisions, NightInput } from './types.ts'
+import type { FaultAction, FaultAdvice } from './answers.ts'
 
 /** Steps of the trials, s: coarse, as dozens are run; instants are then good to a quarter of an hour. */
 const TRIAL_STEP_S = 900

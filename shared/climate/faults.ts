@@ -8,7 +8,8 @@ import { legOf, outcomeOf } from './simulate.ts'
 import { bedClimateAt, marginK, sleeperModels } from './sleepers.ts'
 import type { Prepared } from './night-prepare.ts'
 import type { NightRun } from './night-run.ts'
-import type { Fault, FaultHour, FaultOutcome, NightDecisions, NightInput } from './types.ts'
+import type { Fault, NightDecisions, NightInput } from './types.ts'
+import type { FaultHour, FaultOutcome } from './answers.ts'
 
 /** Acting is found to the minute. */
 const RESOLUTION_S = 60

@@ -6,11 +6,6 @@ export type {
   CabinParameters,
   EnergyBalance,
   Fault,
-  FaultAction,
-  FaultAdvice,
-  FaultHour,
-  FaultOutcome,
-  FrontPoint,
   GlassPane,
   HeaterParameters,
   LegOutcome,
@@ -20,10 +15,8 @@ export type {
   NightDecisions,
   NightInput,
   NightOutcome,
-  NightSearch,
   NightSeries,
   PaneOutcome,
-  SearchReason,
   Sleeper,
   SleeperBedding,
   SleeperVerdict,
@@ -35,6 +28,15 @@ export type {
   WeatherStep,
   WindowCost,
 } from './types.ts'
+export type {
+  FaultAction,
+  FaultAdvice,
+  FaultHour,
+  FaultOutcome,
+  FrontPoint,
+  NightSearch,
+  SearchReason,
+} from './answers.ts'
 export {
   CONTINUOUS_FACTOR,
   PILOT_MINIMUM_A,

@@ -35,6 +35,7 @@ export type RunTotals = {
   wiringWh: number
   intoBatteryWh: number
   keptOnWh: number
+  overheadWh: number
 }
 
 export type StopReason = 'reserve' | 'switched-off' | 'may-not-run' | 'no-supply' | 'failed'
@@ -229,4 +230,5 @@ const blankTotals = (): RunTotals => ({
   wiringWh: 0,
   intoBatteryWh: 0,
   keptOnWh: 0,
+  overheadWh: 0,
 })

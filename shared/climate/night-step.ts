@@ -84,6 +84,7 @@ export function advance(run: Run, segment: Segment, part: Part): void {
   const jPerKPerM3H = (prepared.airJPerM3K * part.stepS) / S_PER_HOUR
   run.freshJPerK += exchangeM3PerH * jPerKPerM3H
   run.gapJPerK += run.gapM3PerH * jPerKPerM3H
+  if (on) totals.overheadWh += (input.heater.awakeLoadW * part.stepS) / J_PER_WH
   moveElectricity(run, segment, part, outsideEndC, bedW)
 }
 

@@ -1,6 +1,7 @@
 /** One night from arrival to departure: what happens inside, what it costs, and what it leaves for the leg. */
 import { invariant } from '../result/index.ts'
 import { J_PER_WH, WH_PER_KWH } from '../units/index.ts'
+import { shellSpread01 } from './cabin-defaults.ts'
 import { legOutcome } from './leg.ts'
 import { nightCautions } from './night-cautions.ts'
 import { prepareNight } from './night-prepare.ts'
@@ -62,7 +63,13 @@ export function outcomeOf(prepared: Prepared, run: NightRun): NightOutcome {
     condensateG: mostOf(columns.condensateG),
     frostG: mostOf(columns.frostG),
     co2MaxPpm: mostOf(columns.co2Ppm),
-    lossWPerK: { shell: run.shellWPerK, freshAir: run.freshWPerK, total: run.shellWPerK + run.freshWPerK },
+    lossWPerK: {
+      shell: run.shellWPerK,
+      freshAir: run.freshWPerK,
+      total: run.shellWPerK + run.freshWPerK,
+      shellSpread01: shellSpread01(input.cabin),
+    },
+    overheadWh: totals.overheadWh,
     windowGapCostW: run.gapWPerK * Math.max(0, meanInside - mean(columns.outsideC)),
     glass: glassOf(prepared, run),
     windowCosts: windowCosts(prepared, columns),

@@ -1,5 +1,5 @@
 /** The plans that none beats on comfort, charge, cost and moves together. */
-import type { FrontPoint } from '../types.ts'
+import type { FrontPoint } from '../answers.ts'
 
 /** More comfort than this is not worth anything: nobody is warmer than warm, K. */
 const ENOUGH_COMFORT_K = 6

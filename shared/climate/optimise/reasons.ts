@@ -1,5 +1,6 @@
 /** Why the recommended plan, in numbers: each reason is read off the plan or its rivals on the front. */
-import type { NightDecisions, NightInput, SearchReason, SupplyOutcome } from '../types.ts'
+import type { NightDecisions, NightInput, SupplyOutcome } from '../types.ts'
+import type { SearchReason } from '../answers.ts'
 import type { Scored } from './front.ts'
 import { SAME_COST } from './front.ts'
 

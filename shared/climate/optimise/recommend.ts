@@ -1,6 +1,7 @@
 /** The one plan to recommend out of the front. */
 import { SAME_COST, lessTrouble } from './front.ts'
-import type { NightInput, NightSearch } from '../types.ts'
+import type { NightInput } from '../types.ts'
+import type { NightSearch } from '../answers.ts'
 import type { Scored } from './front.ts'
 
 /** Comfort wanted in hand, K: forecast, bedding and people all vary. */

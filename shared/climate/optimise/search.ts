@@ -10,7 +10,8 @@ import { score, scoreSets } from './score.ts'
 import type { NightSearchOptions } from './candidates.ts'
 import type { Scored } from './front.ts'
 import type { Prepared } from '../night-prepare.ts'
-import type { FrontPoint, NightDecisions, NightInput, NightSearch } from '../types.ts'
+import type { NightDecisions, NightInput } from '../types.ts'
+import type { FrontPoint, NightSearch } from '../answers.ts'
 
 /** Steps of the first sweep, s: coarse, only to rank; the front is run again at the night's own step. */
 const SWEEP_STEP_S = 900

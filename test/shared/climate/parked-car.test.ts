@@ -52,11 +52,38 @@ describe('parked-car tests, end to end', () => {
     // Shell near the agency's 33 W/K; the drawn air the next largest; 250 W of overhead on top.
     expect(lossWPerK.shell).toBeGreaterThan(28)
     expect(lossWPerK.shell).toBeLessThan(38)
+    // Heat out by shell, fresh air and sky is what came in, less what the trim took up.
+    expect(balance.shellWh + balance.freshAirWh + balance.skyWh + balance.storedWh).toBeCloseTo(balance.heatInWh, 3)
+    // Near 1.15 of heat per electricity at -10 °C, and 250 W for fan and controls: together the whole of what was drawn.
+    expect(outcome.overheadWh).toBeCloseTo(250 * 14, 6)
+    const pumpedWh = outcome.heatingWh - (outcome.overheadWh ?? 0)
     const heatWh = outcome.series.heatW.reduce((sum, watts) => sum + watts, 0) * (300 / 3600)
-    expect(balance.shellWh + balance.freshAirWh + balance.skyWh + balance.storedWh).toBeCloseTo(
-      heatWh + (balance.heatInWh - heatWh),
-      3,
-    )
+    expect(heatWh / pumpedWh).toBeCloseTo(1.15, 2)
+    const shares = [balance.shellWh, balance.freshAirWh].map((wh) => wh / (balance.shellWh + balance.freshAirWh))
+    expect(shares[0]).toBeGreaterThan(0.5)
+    expect(shares[1]).toBeGreaterThan(0.3)
+  })
+
+  it('shows its range: a shell 30 % better or worse spans what the two clubs and the magazine measured', () => {
+    const { lossWPerK } = parked('estate', -10, 20)
+    expect(lossWPerK.shellSpread01).toBe(0.3)
+    const perHour = (scale: number): number => {
+      const input = night({
+        cabin: { ...cabinDefaults('estate'), lossScale: scale },
+        weather: steadyWeather(-10),
+        sleepers: [],
+        supply: null,
+      })
+      return lastKW(
+        simulateNight({
+          ...input,
+          battery: input.battery === null ? null : { ...input.battery, arrive01: 0.9, usableWh: 75_000 },
+          decisions: { ...input.decisions, setPoints: [{ fromUtc: at(0), tempC: 20 }] },
+        }),
+      )
+    }
+    expect(perHour(0.7)).toBeLessThan(1.7)
+    expect(perHour(1.3)).toBeGreaterThan(1.85)
   })
 
   it('electricity per kelvin lies in the 50 to 90 W that the tests imply', () => {
