@@ -1,12 +1,17 @@
 /** Bundles a test program once, so that each of its many runs starts fast. */
-import { mkdtempSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { build } from 'vite'
 
-/** The path of one self-contained file. */
-export async function bundleProgram(entry: string): Promise<string> {
-  const outDir = mkdtempSync(join(tmpdir(), 'kipstow-program-'))
+/** Below the packages, where a program still finds those that are left out of it. */
+export const BESIDE_PACKAGES = join(import.meta.dirname, '../../../node_modules/.cache')
+
+/** The path of one file, gone when this process ends. Of packages only pdfmake, which reads files of its own, is left out. */
+export async function bundleProgram(entry: string, place = tmpdir()): Promise<string> {
+  mkdirSync(place, { recursive: true })
+  const outDir = mkdtempSync(join(place, 'kipstow-program-'))
+  process.once('exit', () => rmSync(outDir, { recursive: true, force: true }))
   await build({
     configFile: false,
     logLevel: 'error',
@@ -17,7 +22,11 @@ export async function bundleProgram(entry: string): Promise<string> {
       outDir,
       target: 'node20',
       minify: false,
-      rollupOptions: { input: entry, output: { format: 'es', entryFileNames: 'program.mjs' } },
+      rollupOptions: {
+        input: entry,
+        external: ['pdfmake'],
+        output: { format: 'es', entryFileNames: 'program.mjs' },
+      },
     },
   })
   return join(outDir, 'program.mjs')

@@ -19,15 +19,19 @@ export type WebProgram = {
   readonly ended: Promise<number | null>
 }
 
-/** A root with a page of one line; the home of an earlier run may be given. */
-export function startWebProgram(trip: string | null, home = mkdtempSync(join(tmpdir(), 'kipstow-web-'))): WebProgram {
+/** A root with a page of one line; the home of an earlier run and a bundle that starts faster may be given. */
+export function startWebProgram(
+  trip: string | null,
+  home = mkdtempSync(join(tmpdir(), 'kipstow-web-')),
+  bundle: string | null = null,
+): WebProgram {
   const root = join(home, 'root')
   for (const folder of ['dist/renderer', 'assets/samples']) mkdirSync(join(root, folder), { recursive: true })
   writeFileSync(join(root, 'package.json'), '{"version": "1.2.3"}')
   writeFileSync(join(root, 'dist/renderer/index.html'), '<!doctype html><title>page</title>')
-  const child = fork(join(project, 'electron/web/main.ts'), [root, ...(trip === null ? [] : [trip])], {
+  const child = fork(bundle ?? join(project, 'electron/web/main.ts'), [root, ...(trip === null ? [] : [trip])], {
     cwd: project,
-    execArgv: ['--import', 'tsx'],
+    execArgv: bundle === null ? ['--import', 'tsx'] : [],
     stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
     env: { ...process.env, KIPSTOW_DATA: join(home, 'data'), KIPSTOW_TRIPS: join(home, 'trips') },
   })
