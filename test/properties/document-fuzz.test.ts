@@ -9,9 +9,18 @@ import { TIME_LIMIT_MS, runsOf } from '../support/generators/runs.ts'
 const text = createText('en', 'metric')
 const small = arbitraryTrip({ pieces: 2, bays: 1, nights: 1 })
 
+/** Time of the processor: other work on the machine is no hang of ours. */
+let slowestMs = 0
+let files = 0
+const HANG_MS = 1000
+
 function expectVerdict(bytes: Uint8Array): boolean {
   const before = Uint8Array.from(bytes)
+  const begun = process.cpuUsage()
   const read = parseTrip(bytes)
+  const { user, system } = process.cpuUsage(begun)
+  files += 1
+  slowestMs = Math.max(slowestMs, (user + system) / 1000)
   expect(Buffer.compare(bytes, before)).toBe(0)
   const problems = read.ok ? [] : read.problem
   expect(read.ok || problems.length > 0).toBe(true)
@@ -108,4 +117,10 @@ describe('a spoiled trip file', () => {
     },
     TIME_LIMIT_MS,
   )
+
+  it('is judged well within a second each, the slowest too', () => {
+    console.log(`${files} spoiled files, the slowest in ${slowestMs.toFixed(1)} ms of processor`)
+    expect(files).toBeGreaterThan(1000)
+    expect(slowestMs).toBeLessThan(HANG_MS)
+  })
 })
