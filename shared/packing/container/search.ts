@@ -41,7 +41,7 @@ export function packContainer(input: ContainerInput, budget: ContainerBudget): C
     alive: new Int32Array(table.count),
     near: { x: NEAR_01 * length, y: NEAR_01 * width, z: NEAR_01 * height },
     scratch: empty(),
-    best: { volume: -1, state: empty() },
+    best: { volume: 0, state: empty() },
     corner: { x: 0, y: 0, mirrorX: false, mirrorY: false },
     around: new Int32Array(512),
     completions: 0,
