@@ -19,11 +19,51 @@ type Shape = {
  * Fresh air: what closes the gap between that shell and parked-car tests of 1.5 to 2 kWh an hour at -10/20 °C (derived).
  */
 const SHAPES: Readonly<Record<BodyClass, Shape>> = {
-  hatchback: shape(2.7, 2.6, 8, 1.6, 0.5, 100, 65),
-  estate: shape(3.8, 3.3, 11, 1.6, 0.5, 140, 70),
-  crossover: shape(3.7, 3.2, 11.5, 1.6, 0.5, 145, 70),
-  'van-bare': shape(9.5, 2.6, 27, 4.2, 1, 180, 60),
-  'van-insulated': shape(9, 3, 26, 1.1, 0.7, 260, 60),
+  hatchback: {
+    airVolumeM3: 2.7,
+    glassM2: 2.6,
+    bodyAreaM2: 8,
+    bodyUWPerM2K: 1.6,
+    leakagePerH: 0.5,
+    heatCapacityKJPerK: 100,
+    freshAirM3PerH: 65,
+  },
+  estate: {
+    airVolumeM3: 3.8,
+    glassM2: 3.3,
+    bodyAreaM2: 11,
+    bodyUWPerM2K: 1.6,
+    leakagePerH: 0.5,
+    heatCapacityKJPerK: 140,
+    freshAirM3PerH: 70,
+  },
+  crossover: {
+    airVolumeM3: 3.7,
+    glassM2: 3.2,
+    bodyAreaM2: 11.5,
+    bodyUWPerM2K: 1.6,
+    leakagePerH: 0.5,
+    heatCapacityKJPerK: 145,
+    freshAirM3PerH: 70,
+  },
+  'van-bare': {
+    airVolumeM3: 9.5,
+    glassM2: 2.6,
+    bodyAreaM2: 27,
+    bodyUWPerM2K: 4.2,
+    leakagePerH: 1,
+    heatCapacityKJPerK: 180,
+    freshAirM3PerH: 60,
+  },
+  'van-insulated': {
+    airVolumeM3: 9,
+    glassM2: 3,
+    bodyAreaM2: 26,
+    bodyUWPerM2K: 1.1,
+    leakagePerH: 0.7,
+    heatCapacityKJPerK: 260,
+    freshAirM3PerH: 60,
+  },
 }
 
 /** Cover in series with the glass, m2K/W (estimate 0.2 to 0.35; no published car measurement was found). */
@@ -89,16 +129,4 @@ function panesOf(bodyClass: BodyClass): typeof CAR_PANES {
     default:
       return assertNever(bodyClass)
   }
-}
-
-function shape(
-  airVolumeM3: number,
-  glassM2: number,
-  bodyAreaM2: number,
-  bodyUWPerM2K: number,
-  leakagePerH: number,
-  heatCapacityKJPerK: number,
-  freshAirM3PerH: number,
-): Shape {
-  return { airVolumeM3, glassM2, bodyAreaM2, bodyUWPerM2K, leakagePerH, heatCapacityKJPerK, freshAirM3PerH }
 }

@@ -62,16 +62,11 @@ export function blankFactor(network: Network): Factor {
   }
 }
 
-/** Factors the matrix for a network, an air exchange and a step, unless it already stands. `first`, `second` and `right` are scratch. */
-export function factorise(
-  factor: Factor,
-  network: Network,
-  air: AirExchange,
-  stepS: number,
-  first: Stage,
-  second: Stage,
-  right: Float64Array,
-): void {
+/** Both stages of a step and a right-hand side: arrays that the caller owns and the kernel writes to. */
+export type Workspace = { readonly first: Stage; readonly second: Stage; readonly right: Float64Array }
+
+/** Factors the matrix for a network, an air exchange and a step, unless it already stands; `work` is overwritten. */
+export function factorise(factor: Factor, network: Network, air: AirExchange, stepS: number, work: Workspace): void {
   const known = factor.air
   if (
     factor.network === network &&
@@ -122,7 +117,7 @@ export function factorise(
   factor.fb = -air.mixingWPerK - (network.frontMassWPerK * network.bedMassWPerK) / massDiagonal
   factor.bf = factor.fb - air.drawnWPerK
   factor.determinant = ff * bb - factor.fb * factor.bf
-  factor.risePerW = riseOfFront(factor, first.temps, second.temps, right)
+  factor.risePerW = riseOfFront(factor, work.first.temps, work.second.temps, work.right)
 }
 
 /** Answer of the front air to 1 W through both stages from rest. */
@@ -170,14 +165,8 @@ function solve(factor: Factor, right: Float64Array, out: Float64Array): void {
  * Both stages of one step from `start` under `heatW` at the front; the second stage's temperatures are the step's end.
  * Fluxes over the step are exactly (1 - g) of the first stage's and g of the second's.
  */
-export function stages(
-  factor: Factor,
-  start: Float64Array,
-  first: Stage,
-  second: Stage,
-  heatW: number,
-  right: Float64Array,
-): void {
+export function stages(factor: Factor, start: Float64Array, work: Workspace, heatW: number): void {
+  const { first, second, right } = work
   const size = start.length
   for (let node = 0; node < size; node += 1)
     right[node] = at(factor.capacity, node) * at(start, node) + at(first.sources, node)

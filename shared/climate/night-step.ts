@@ -44,7 +44,7 @@ export function advance(run: Run, segment: Segment, part: Part): void {
   const on = segment.setC !== null && limitW > input.heater.awakeLoadW
   if (on && run.heatingSinceUtc === null) run.heatingSinceUtc = part.atUtc
   const exchangeM3PerH = setAir(run, on)
-  factorise(run.factor, run.network, run.air, part.stepS, run.first, run.second, run.right)
+  factorise(run.factor, run.network, run.air, part.stepS, run)
   const release = segment.asleep ? prepared.asleep : prepared.awake
   const middle01 = part.from01 + GAMMA * (part.to01 - part.from01)
   const firstSkyW = sources(run, run.first, part.step, middle01, release.sensibleW + bedW)
@@ -175,7 +175,7 @@ function sources(run: Run, stage: Stage, step: number, share01: number, bedSourc
 function solveHeat(run: Run, setC: number | null, on: boolean, limitW: number, part: Part): void {
   const { heater } = run.prepared.input
   const outsideC = along(run.prepared.outsideC, part.step, part.to01)
-  stages(run.factor, run.temps, run.first, run.second, 0, run.right)
+  stages(run.factor, run.temps, run, 0)
   run.heatW = 0
   run.electricW = on ? heater.awakeLoadW : 0
   if (!on || setC === null) return
@@ -190,7 +190,7 @@ function solveHeat(run: Run, setC: number | null, on: boolean, limitW: number, p
     run.heatW = -Math.min(-missingK / run.factor.risePerW, heater.maxHeatW, spareW * cop)
     run.electricW += -run.heatW / cop
   }
-  if (run.heatW !== 0) stages(run.factor, run.temps, run.first, run.second, run.heatW, run.right)
+  if (run.heatW !== 0) stages(run.factor, run.temps, run, run.heatW)
 }
 
 /** Water over the step, at temperatures halfway to the first guess; gives what left with the air, kg. */

@@ -43,7 +43,7 @@ function runFor(
   const stage = () => ({ sources: new Float64Array(size), temps: new Float64Array(size) })
   const [first, second, right] = [stage(), stage(), new Float64Array(size)]
   const factor = blankFactor(network)
-  factorise(factor, network, air, stepS, first, second, right)
+  factorise(factor, network, air, stepS, { first, second, right })
   for (const { sources } of [first, second]) {
     sources[FRONT] = network.frontBodyWPerK * outsideC
     sources[BED] = network.bedBodyWPerK * outsideC
@@ -54,7 +54,7 @@ function runFor(
   }
   const temps = Float64Array.from(start)
   for (let step = 0; step < Math.round(seconds / stepS); step += 1) {
-    stages(factor, temps, first, second, heatW, right)
+    stages(factor, temps, { first, second, right }, heatW)
     temps.set(second.temps)
   }
   return [...temps]
