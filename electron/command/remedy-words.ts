@@ -32,6 +32,8 @@ function changeWords(change: Remedy['change'], trip: Trip, text: Text): string {
   switch (change.kind) {
     case 'bring-bedding':
       return text.t('remedy.bring-bedding', { piece: names.unit(change.pieceId) })
+    case 'bring-piece':
+      return text.t('remedy.bring-piece', { piece: names.unit(change.pieceId) })
     case 'set-point':
       return text.t(change.byK >= 0 ? 'remedy.set-point.up' : 'remedy.set-point.down', { byK: Math.abs(change.byK) })
     case 'charge-limit':

@@ -5,6 +5,7 @@ import type { Trip } from '../schema/document.ts'
 import type { Night } from '../schema/nights.ts'
 import { unlockUnit } from './locks.ts'
 import { chooseBedding } from './nights.ts'
+import { setSpare } from './pieces.ts'
 import { changeNight, changeOne, has, missing } from './target.ts'
 
 /** The planner's changes, field for field. */
@@ -13,6 +14,7 @@ export type ProposedChange =
   | { readonly kind: 'set-point'; readonly nightId: string; readonly byK: number }
   | { readonly kind: 'charge-limit'; readonly nightId: string; readonly to01: number }
   | { readonly kind: 'stop-on-the-way'; readonly nightId: string; readonly atM: number }
+  | { readonly kind: 'bring-piece'; readonly pieceId: string }
   | { readonly kind: 'leave-behind'; readonly pieceIds: readonly string[] }
   | { readonly kind: 'covers'; readonly nightId: string }
   | { readonly kind: 'bed-heater'; readonly nightId: string; readonly heaterId: string }
@@ -34,6 +36,8 @@ export function takeRemedy(trip: Trip, { change }: TakeRemedy): Result<Trip> {
       const pieceIds = [...new Set([...(night?.beddingPieceIds ?? []), change.pieceId])]
       return chooseBedding(trip, { kind: 'choose-bedding', nightId: change.nightId, pieceIds })
     }
+    case 'bring-piece':
+      return setSpare(trip, { kind: 'set-spare', pieceId: change.pieceId, spare: false })
     case 'leave-behind':
       return leaveBehind(trip, change.pieceIds)
     case 'turn-piece':
@@ -56,7 +60,7 @@ export function takeRemedy(trip: Trip, { change }: TakeRemedy): Result<Trip> {
 
 type NightChange = Exclude<
   ProposedChange,
-  { readonly kind: 'bring-bedding' | 'leave-behind' | 'turn-piece' | 'unlock' }
+  { readonly kind: 'bring-bedding' | 'bring-piece' | 'leave-behind' | 'turn-piece' | 'unlock' }
 >
 
 function changedNight(night: Night, change: NightChange): Night {

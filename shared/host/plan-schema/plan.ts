@@ -114,6 +114,10 @@ export const remedySchema = z.object({
       atM: z.number(),
     }),
     z.object({
+      kind: z.literal('bring-piece'),
+      pieceId: z.string(),
+    }),
+    z.object({
       kind: z.literal('leave-behind'),
       pieceIds: z.array(z.string()),
     }),

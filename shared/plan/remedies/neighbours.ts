@@ -1,5 +1,5 @@
 /** Neighbouring trips worth trying for each kind of shortfall: one change each. */
-import type { Night, Trip } from '../../document/index.ts'
+import type { Night, Piece, Trip } from '../../document/index.ts'
 import { S_PER_MINUTE } from '../../units/index.ts'
 import { loadedPieces } from '../load.ts'
 import type { Finding, NightPlan, Plan, RemedyChange } from '../types.ts'
@@ -7,28 +7,38 @@ import type { Finding, NightPlan, Plan, RemedyChange } from '../types.ts'
 const WARMER_K = [2, 4, 6, 8] as const
 const COOLER_K = [-2, -4, -6] as const
 const HIGHER_LIMITS_01 = [0.95, 1] as const
+/** Shares of the current asked for that are tried where the post sags too far. */
+const WEAKER_01 = [0.85, 0.7, 0.5] as const
 /** Leaving is put at the end of the hour that barred it, with this much to roll to the gate. */
 const AFTER_THE_BAR_MIN = 1
-/** How many pieces are tried, largest first, when something must stay at home. */
-const LEAVE_BEHIND_TRIED = 6
+/** How many pieces are tried, largest first, when something must stay at home for room. */
+const LEAVE_FOR_ROOM = 6
+/** And for weight: lighter ones are missed less, so that more are worth trying. */
+const LEAVE_FOR_WEIGHT = 12
 
 export function neighbours(trip: Trip, plan: Plan, shortfall: Finding): readonly RemedyChange[] {
-  const night = trip.nights.find(({ id }) => id === shortfall.nightId)
+  const at = trip.nights.findIndex(({ id }) => id === shortfall.nightId)
+  const night = trip.nights[at]
   const nightPlan = plan.nights.find(({ nightId }) => nightId === shortfall.nightId)
   switch (shortfall.problem.code) {
     case 'too-cold-for-bag':
     case 'too-cold-for-body':
       return night === undefined ? [] : warmer(trip, night)
     case 'leg-too-long':
-      return night === undefined || nightPlan === undefined ? [] : moreCharge(trip, night, nightPlan)
+      return moreChargeUpTo(trip, plan, at)
     case 'leave-in-movement-ban':
     case 'leave-before-gate':
       return night === undefined ? [] : laterTarget(night, shortfall)
+    case 'night-sag-stop':
+      return night === undefined || nightPlan === undefined ? [] : lessCurrent(night, nightPlan)
+    case 'adapter-not-on-board':
+      return night === undefined ? [] : bringAdapter(trip, night)
     case 'no-place-by-day':
     case 'no-place-at-night':
+    case 'changeover-stuck':
       return unplaced(trip, plan, shortfall)
     default:
-      return shortfall.problem.code.startsWith('over-') ? lighter(trip) : []
+      return shortfall.problem.code.startsWith('over-') ? lighter(trip, shortfall) : []
   }
 }
 
@@ -39,9 +49,7 @@ function warmer(trip: Trip, night: Night): RemedyChange[] {
   )
   return [
     ...bedding.map(({ id: pieceId }) => ({ kind: 'bring-bedding', nightId, pieceId }) as const),
-    ...trip.vehicle.bedHeaters
-      .filter(({ id }) => !night.heating.bedHeaterIds.includes(id))
-      .map(({ id: heaterId }) => ({ kind: 'bed-heater', nightId, heaterId }) as const),
+    ...unusedHeaters(trip, night),
     ...(night.covers ? [] : [{ kind: 'covers', nightId } as const]),
     ...(trip.vehicle.heater.kind === 'none'
       ? []
@@ -49,7 +57,21 @@ function warmer(trip: Trip, night: Night): RemedyChange[] {
   ]
 }
 
-function moreCharge(trip: Trip, night: Night, plan: NightPlan): RemedyChange[] {
+const unusedHeaters = (trip: Trip, { id: nightId, heating }: Night): RemedyChange[] =>
+  trip.vehicle.bedHeaters
+    .filter(({ id }) => !heating.bedHeaterIds.includes(id))
+    .map(({ id: heaterId }) => ({ kind: 'bed-heater', nightId, heaterId }) as const)
+
+/** Charge for a leg may be won on its own night or on one before: what is left over carries on. */
+function moreChargeUpTo(trip: Trip, plan: Plan, at: number): RemedyChange[] {
+  const nights = trip.nights.slice(0, at + 1).toReversed()
+  return nights.flatMap((night) => {
+    const nightPlan = plan.nights.find(({ nightId }) => nightId === night.id)
+    return nightPlan === undefined ? [] : moreCharge(night, nightPlan)
+  })
+}
+
+function moreCharge(night: Night, plan: NightPlan): RemedyChange[] {
   const nightId = night.id
   const limit01 = plan.input.decisions.chargeLimit01
   const usableA = plan.outcome.supply?.usableA ?? 0
@@ -58,13 +80,22 @@ function moreCharge(trip: Trip, night: Night, plan: NightPlan): RemedyChange[] {
     ...HIGHER_LIMITS_01.filter((to01) => to01 > limit01).map(
       (to01) => ({ kind: 'charge-limit', nightId, to01 }) as const,
     ),
-    ...(askedA < usableA ? [{ kind: 'current', nightId, toA: Math.floor(usableA) } as const] : []),
+    ...(askedA < Math.floor(usableA) ? [{ kind: 'current', nightId, toA: Math.floor(usableA) } as const] : []),
     ...(night.covers ? [] : [{ kind: 'covers', nightId } as const]),
     ...(night.heating.setPoints.some(({ tempC }) => tempC !== null)
       ? COOLER_K.map((byK) => ({ kind: 'set-point', nightId, byK }) as const)
       : []),
-    ...warmer(trip, night).filter(({ kind }) => kind === 'bed-heater'),
+    ...otherStops(night),
   ]
+}
+
+/** Chargers that the traveller has not agreed to, where some were agreed to and do not do. */
+function otherStops({ id: nightId, leg }: Night): RemedyChange[] {
+  const agreed = leg?.acceptedStopsM ?? []
+  if (leg === undefined || agreed.length === 0) return []
+  return leg.fastChargers
+    .filter(({ atM }) => !agreed.includes(atM))
+    .map(({ atM }) => ({ kind: 'stop-on-the-way', nightId, atM }) as const)
 }
 
 function laterTarget(night: Night, shortfall: Finding): RemedyChange[] {
@@ -74,6 +105,22 @@ function laterTarget(night: Night, shortfall: Finding): RemedyChange[] {
     : [{ kind: 'target-later', nightId: night.id, byMin: Math.ceil(lostS / S_PER_MINUTE) + AFTER_THE_BAR_MIN }]
 }
 
+function lessCurrent(night: Night, { outcome, input }: NightPlan): RemedyChange[] {
+  const askedA = night.heating.currentA ?? outcome.supply?.usableA ?? 0
+  const least = input.supply?.minimumA ?? 0
+  return [...new Set(WEAKER_01.map((share01) => Math.floor(askedA * share01)))]
+    .filter((toA) => toA >= least && toA > 0)
+    .map((toA) => ({ kind: 'current', nightId: night.id, toA }) as const)
+}
+
+const bringAdapter = (trip: Trip, { hookup }: Night): RemedyChange[] =>
+  trip.kit.pieces
+    .filter(({ id, spare }) => spare && id === hookup?.adapterPieceId)
+    .map(({ id: pieceId }) => ({ kind: 'bring-piece', pieceId }) as const)
+
+const mayStay = (piece: Piece): boolean =>
+  piece.traits.mustCarry !== true && piece.bedding === undefined && !piece.access.includes('emergency')
+
 /** The unit itself, turned, unlocked or left; or something of about its size left in its stead. */
 function unplaced(trip: Trip, plan: Plan, shortfall: Finding): RemedyChange[] {
   const unitId = shortfall.id.split(':').at(-1) ?? ''
@@ -81,15 +128,9 @@ function unplaced(trip: Trip, plan: Plan, shortfall: Finding): RemedyChange[] {
   const pieces = loadedPieces(trip)
   const own = pieces.filter(({ id }) => id === unitId)
   const seldom = pieces
-    .filter(
-      (piece) =>
-        piece.traits.mustCarry !== true &&
-        piece.bedding === undefined &&
-        !piece.access.includes('emergency') &&
-        piece.id !== unitId,
-    )
+    .filter((piece) => mayStay(piece) && piece.id !== unitId)
     .toSorted((a, b) => volume(b.sizeMm) - volume(a.sizeMm))
-    .slice(0, LEAVE_BEHIND_TRIED)
+    .slice(0, LEAVE_FOR_ROOM)
   return [
     ...own
       .filter(({ upright }) => upright.length < 3)
@@ -100,12 +141,30 @@ function unplaced(trip: Trip, plan: Plan, shortfall: Finding): RemedyChange[] {
   ]
 }
 
-function lighter(trip: Trip): RemedyChange[] {
-  return loadedPieces(trip)
-    .filter((piece) => piece.traits.mustCarry !== true && !piece.access.includes('emergency'))
+/** One piece that is heavy enough, the lightest such first; where none is, the fewest that are together. */
+function lighter(trip: Trip, shortfall: Finding): RemedyChange[] {
+  const overG = Number(shortfall.problem.params['overG'] ?? 0)
+  const heavy = loadedPieces(trip)
+    .filter(mayStay)
     .toSorted((a, b) => b.massG - a.massG)
-    .slice(0, LEAVE_BEHIND_TRIED)
-    .map(({ id }) => ({ kind: 'leave-behind', pieceIds: [id] }) as const)
+  const enough = heavy.filter(({ massG }) => massG >= overG)
+  // Axles and bays feel more or less than a piece's own mass: the heaviest are tried as well.
+  const single = [...enough.slice(-LEAVE_FOR_WEIGHT).toReversed(), ...heavy.slice(0, LEAVE_FOR_ROOM)]
+  return [
+    ...[...new Set(single)].map(({ id }) => ({ kind: 'leave-behind', pieceIds: [id] }) as const),
+    ...(enough.length > 0 ? [] : [{ kind: 'leave-behind', pieceIds: fewest(heavy, overG) } as const]),
+  ]
+}
+
+function fewest(heavy: readonly Piece[], overG: number): readonly string[] {
+  const ids: string[] = []
+  let leftG = overG
+  for (const { id, massG } of heavy) {
+    if (leftG <= 0) break
+    ids.push(id)
+    leftG -= massG
+  }
+  return ids
 }
 
 const volume = ([length, width, height]: readonly [number, number, number]): number => length * width * height

@@ -131,6 +131,7 @@ export const findings: Record<keyof typeof english, string> = {
   'move.dawn.wait': '{unit} vorerst abstellen: {from} → {to}.',
   'move.dawn.reason': 'Die Fahranordnung hält bei einem Aufprall; die Bettanordnung nicht.',
   'remedy.bring-bedding': '{piece} ins Bett nehmen',
+  'remedy.bring-piece': '{piece} einpacken',
   'remedy.set-point.up': 'Innenraum {byK} wärmer halten',
   'remedy.set-point.down': 'Innenraum {byK} kühler halten',
   'remedy.charge-limit': 'Bis {to01} laden',

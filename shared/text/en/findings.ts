@@ -130,6 +130,7 @@ export const findings = {
   'move.dawn.wait': 'Set {unit} down for now: {from} → {to}.',
   'move.dawn.reason': 'The drive layout holds in a crash; the bed layout does not.',
   'remedy.bring-bedding': 'Use {piece} in the bed',
+  'remedy.bring-piece': 'Pack {piece}',
   'remedy.set-point.up': 'Hold the cabin {byK} warmer',
   'remedy.set-point.down': 'Hold the cabin {byK} cooler',
   'remedy.charge-limit': 'Charge to {to01}',
