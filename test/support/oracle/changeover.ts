@@ -113,7 +113,8 @@ function wayThrough(bay: PackBay, solid: Solid, near: readonly Solid[]): boolean
   })
 }
 
-function landing(input: PackingInput, state: State, place: Placement): string | null {
+/** Why a unit cannot be put down somewhere in a state; null where it can. */
+export function landing(input: PackingInput, state: State, place: Placement): string | null {
   const bay = input.bays.find(({ id }) => id === place.bayId)
   if (bay === undefined) return 'lands in an unknown bay'
   const solid = solidOfPlacement(place)

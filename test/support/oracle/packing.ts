@@ -1,4 +1,4 @@
-/** Judges a whole packing: each layout, the masses, the bins' insides, reach and each changeover. */
+/** Judges a whole packing: each layout, the masses, the bins' insides, reach, the loading order and each changeover. */
 import type {
   InnerPacking,
   Layout,
@@ -9,7 +9,7 @@ import type {
   Reach,
 } from '../../../shared/packing/index.ts'
 import { axisOf, covered01, intersect, lo, hi, solidOfPlacement, sweepOut, sharedFromAbove } from './boxes.ts'
-import { changeoverFaults } from './changeover.ts'
+import { changeoverFaults, landing } from './changeover.ts'
 import { contents, layoutFaults } from './layout.ts'
 
 /** Rounding of axle shares, g. */
@@ -21,6 +21,7 @@ export function packingFaults(input: PackingInput, outcome: PackingOutcome): rea
     ...massFaults(input, outcome),
     ...outcome.bins.flatMap((bin) => innerFaults(input, outcome, bin)),
     ...reachFaults(input, outcome.drive, outcome.driveReach, 'drive'),
+    ...loadingFaults(input, outcome),
   ]
   if (outcome.nights.length !== input.nights.length)
     faults.push(`${outcome.nights.length} of ${input.nights.length} nights`)
@@ -55,6 +56,25 @@ export function packingFaults(input: PackingInput, outcome: PackingOutcome): rea
 }
 
 /** Masses by moments, told as faults where a limit is passed. */
+/** Each unit in turn goes in past those that are in already, and stands. */
+function loadingFaults(input: PackingInput, outcome: PackingOutcome): string[] {
+  const at = new Map(outcome.drive.placements.map((placement) => [placement.unitId, placement]))
+  const state = new Map<string, Placement>()
+  const faults: string[] = []
+  if (outcome.loadingOrder.length !== at.size) faults.push('the loading order does not name each unit once')
+  for (const unitId of outcome.loadingOrder) {
+    const placement = at.get(unitId)
+    if (placement === undefined) {
+      faults.push(`the loading order names ${unitId}, which is not loaded`)
+      continue
+    }
+    const why = landing(input, state, placement)
+    if (why !== null) faults.push(`loading ${unitId}: ${why}`)
+    state.set(unitId, placement)
+  }
+  return faults
+}
+
 function massFaults(input: PackingInput, outcome: PackingOutcome): string[] {
   const one = { input, outcome, layout: outcome.drive, night: null, unplaced: [] }
   const massOf = (unitId: string): number =>
