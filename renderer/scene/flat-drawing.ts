@@ -22,24 +22,30 @@ const MARGIN_MM = 40
 const isLong = ({ x1, y1, x2, y2 }: FlatLine): boolean => x1 !== x2 || y1 !== y2
 
 /** Across and down axes of each drawing, whether each runs backwards, and the axis one looks along. */
-const VIEWS = {
+export const VIEW_AXES = {
   plan: { across: 0, down: 1, flipDown: false, look: 2, nearIsHigh: true },
   side: { across: 0, down: 2, flipDown: true, look: 1, nearIsHigh: true },
   rear: { across: 1, down: 2, flipDown: true, look: 0, nearIsHigh: false },
 } as const
 
-export function flatten(description: SceneDescription, view: FlatView): FlatDrawing {
-  const { across, down, flipDown, look, nearIsHigh } = VIEWS[view]
-  const point = (p: Vec3): { readonly x: number; readonly y: number } => ({
-    x: p[across],
-    y: flipDown ? -p[down] : p[down],
-  })
-  const rect = (box: Box): FlatRect => ({
+/** A box as a view shows it. */
+export function flatRect(box: Box, view: FlatView): FlatRect {
+  const { across, down, flipDown } = VIEW_AXES[view]
+  return {
     x: box.atMm[across],
     y: flipDown ? -(box.atMm[down] + box.sizeMm[down]) : box.atMm[down],
     width: box.sizeMm[across],
     height: box.sizeMm[down],
+  }
+}
+
+export function flatten(description: SceneDescription, view: FlatView): FlatDrawing {
+  const { across, down, flipDown, look, nearIsHigh } = VIEW_AXES[view]
+  const point = (p: Vec3): { readonly x: number; readonly y: number } => ({
+    x: p[across],
+    y: flipDown ? -p[down] : p[down],
   })
+  const rect = (box: Box): FlatRect => flatRect(box, view)
   const line = ([a, b]: Segment): FlatLine => {
     const from = point(a)
     const to = point(b)

@@ -2,7 +2,7 @@
 import { defineStore } from 'pinia'
 import { computed, shallowRef } from 'vue'
 import type { Trip } from '../../shared/document/index.ts'
-import type { Plan } from '../../shared/plan/index.ts'
+import type { Fault, FaultOutcome, Plan } from '../../shared/plan/index.ts'
 import { differsOnlyInNights, joinTurn } from '../workers/index.ts'
 import type { PlanCaller, PlanEffort, PlanNote, PlannedTrip } from '../workers/index.ts'
 
@@ -52,6 +52,8 @@ export type Planner = {
   /** Plans the trip: at once and roughly, then thoroughly when nothing else has changed for a moment. */
   readonly plan: (trip: Trip) => void
   readonly cancel: () => void
+  /** A night of the newest plan with a fault in it, while its hour is dragged; null where it cannot be told. */
+  readonly fault: (nightId: string, fault: Fault) => Promise<FaultOutcome | null>
 }
 
 /** A dial that is turned again within this long is still being turned, ms. */
@@ -133,6 +135,7 @@ export function createPlanner(store: PlanStore, quick: PlanCaller, thorough: Pla
   }
 
   return {
+    fault: quick.fault,
     plan: (trip) => {
       wanted = trip
       stopSearch()

@@ -4,7 +4,7 @@ export type ChartLine = {
   readonly id: string
   readonly label: string
   readonly values: readonly number[]
-  readonly look: 'strong' | 'plain' | 'dashed' | 'dotted' | 'fine'
+  readonly look: 'strong' | 'plain' | 'dashed' | 'dotted' | 'fine' | 'accent'
 }
 
 export type Scale = { readonly low: number; readonly high: number; readonly px: number }

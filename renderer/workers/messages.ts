@@ -1,6 +1,6 @@
 /** What the window and its plan worker say to each other. */
 import type { Trip } from '../../shared/document/index.ts'
-import type { Plan } from '../../shared/plan/index.ts'
+import type { Fault, FaultOutcome, Plan } from '../../shared/plan/index.ts'
 
 export type PlanNote = 'packing' | 'night' | 'checklist' | 'remedies'
 
@@ -24,6 +24,8 @@ export type PlanRequest =
     }
   /** The trip that the worker knows, with other nights. */
   | { readonly kind: 'turn'; readonly id: number; readonly nights: Trip['nights'] }
+  /** One night of the newest plan, with a fault in it. */
+  | { readonly kind: 'fault'; readonly id: number; readonly nightId: string; readonly fault: Fault }
   /** A plan that another worker made, to turn from; it is not answered. */
   | { readonly kind: 'know'; readonly previous: PlannedTrip }
 
@@ -31,4 +33,5 @@ export type PlanAnswer =
   | { readonly kind: 'progress'; readonly id: number; readonly done01: number; readonly note: PlanNote }
   | { readonly kind: 'plan'; readonly id: number; readonly plan: Plan; readonly tookMs: number }
   | { readonly kind: 'turned'; readonly id: number; readonly turned: TurnedNights; readonly tookMs: number }
+  | { readonly kind: 'faulted'; readonly id: number; readonly outcome: FaultOutcome | null }
   | { readonly kind: 'failed'; readonly id: number; readonly errorName: string; readonly message: string }

@@ -1,6 +1,6 @@
 /** Calls the plan worker: `(trip, signal) => plan`, with progress; a call that is given up stops the worker at once. */
 import type { Trip } from '../../shared/document/index.ts'
-import type { Plan } from '../../shared/plan/index.ts'
+import type { Fault, FaultOutcome, Plan } from '../../shared/plan/index.ts'
 import type { PlanAnswer, PlanEffort, PlanNote, PlanRequest, PlannedTrip, TurnedNights } from './messages.ts'
 
 export type PlanCall = {
@@ -22,6 +22,8 @@ export type PlanCaller = {
   readonly call: (call: PlanCall) => Promise<PlanOutcome>
   /** The plan that the worker knows, with other nights. */
   readonly turn: (nights: Trip['nights']) => Promise<TurnOutcome>
+  /** Null where the worker could not tell. */
+  readonly fault: (nightId: string, fault: Fault) => Promise<FaultOutcome | null>
   /** Tells the worker a plan that another one made. */
   readonly know: (previous: PlannedTrip) => void
   /** Starts the worker before it is asked for anything. */
@@ -86,11 +88,15 @@ export function createPlanCaller(start: () => PlanWorker = startWorker): PlanCal
     call: async ({ trip, effort, signal, previous, onProgress }) => {
       const known = previous === null ? {} : { previous }
       const told = await ask({ kind: 'plan', id: nextId(), trip, effort, ...known }, signal, onProgress)
-      return told.kind === 'turned' ? STOPPED : told
+      return told.kind === 'turned' || told.kind === 'faulted' ? STOPPED : told
     },
     turn: async (nights) => {
       const told = await ask({ kind: 'turn', id: nextId(), nights }, NEVER, () => undefined)
-      return told.kind === 'plan' ? STOPPED : told
+      return told.kind === 'plan' || told.kind === 'faulted' ? STOPPED : told
+    },
+    fault: async (nightId, fault) => {
+      const told = await ask({ kind: 'fault', id: nextId(), nightId, fault }, NEVER, () => undefined)
+      return told.kind === 'faulted' ? told.outcome : null
     },
     warm: () => {
       worker ??= start()

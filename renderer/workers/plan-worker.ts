@@ -1,6 +1,6 @@
 /** The worker that makes plans: one request at a time, going on from the last plan that it made or was told. */
-import { derivePlan } from '../../shared/plan/index.ts'
-import type { Plan } from '../../shared/plan/index.ts'
+import { derivePlan, runFault } from '../../shared/plan/index.ts'
+import type { Fault, FaultOutcome, Plan } from '../../shared/plan/index.ts'
 import type { Trip } from '../../shared/document/index.ts'
 import { invariant } from '../../shared/result/index.ts'
 import type { PlanAnswer, PlanRequest, PlannedTrip, TurnedNights } from './messages.ts'
@@ -57,6 +57,12 @@ function turn(nights: Trip['nights']): TurnedNights {
   }
 }
 
+/** Null where the newest plan knows no such night any more. */
+function faulted(nightId: string, fault: Fault): FaultOutcome | null {
+  const night = (turned ?? last?.plan)?.nights.find((each) => each.nightId === nightId)
+  return night === undefined ? null : runFault(night.input, fault)
+}
+
 function run(request: PlanRequest): void {
   if (request.kind === 'know') return know(request.previous)
   const startedMs = performance.now()
@@ -64,6 +70,7 @@ function run(request: PlanRequest): void {
   const { id } = request
   try {
     if (request.kind === 'turn') answer({ kind: 'turned', id, turned: turn(request.nights), tookMs: tookMs() })
+    else if (request.kind === 'fault') answer({ kind: 'faulted', id, outcome: faulted(request.nightId, request.fault) })
     else answer({ kind: 'plan', id, plan: make(request), tookMs: tookMs() })
   } catch (cause) {
     const error = cause instanceof Error ? cause : new Error('not an error')

@@ -25,6 +25,15 @@ const LEAST_SPAN_C = 10
 const LEAST_SPAN_KW = 1
 const W_PER_KW = 1000
 
+/** The temperature chart with the bed's air as it would be with a fault in the night. */
+export function withFault(chart: ChartPlan, bedAirC: readonly number[], text: Text): ChartPlan {
+  const values = text.temperature(0).unit.includes('F') ? bedAirC.map(toFahrenheit) : bedAirC
+  return {
+    ...chart,
+    lines: [...chart.lines, { id: 'fault', label: text.t('window.line.fault'), values, look: 'accent' }],
+  }
+}
+
 export function chartOf(name: ChartName, night: NightPlan, text: Text): ChartPlan {
   const { series } = night.outcome
   const fahrenheit = text.temperature(0).unit.includes('F')

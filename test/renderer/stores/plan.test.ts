@@ -35,6 +35,7 @@ function fakeCaller() {
     },
     know: () => asked.push({ what: 'know', trip: null }),
     warm: () => undefined,
+    fault: async () => null,
   }
   const flush = async (): Promise<void> => {
     for (let round = 0; round < 8; round += 1) await Promise.resolve()
