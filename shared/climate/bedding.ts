@@ -6,7 +6,7 @@ import { CLO_M2K_PER_W } from '../units/index.ts'
 
 /** Sleeper at ease, ASHRAE 55 reclining: 46.6 W/m2. */
 const METABOLIC_W_PER_M2 = 46.6
-/** Share of heat that leaves dry; the rest is breath and evaporation (own first-order model, 22 % wet). */
+/** Share of heat that leaves dry; the rest is breath and evaporation (derived: own first-order model, 22 % wet). */
 const DRY_01 = 0.78
 /** Mean skin temperature at ease, °C (ISO 11079 neutral, rounded). */
 const SKIN_C = 33

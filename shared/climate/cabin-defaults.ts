@@ -69,16 +69,13 @@ const SHAPES: Readonly<Record<BodyClass, Shape>> = {
 /** Cover in series with the glass, m2K/W (estimate 0.2 to 0.35; no published car measurement was found). */
 const COVER_M2K_PER_W = 0.25
 
-/** How well a body class is known before any measured night, and an owner's own figure, fraction (estimates: cars 30 %, vans 40 %, own 10 %). */
+/** How well a shell is known before any measured night, fraction (estimates: cars 30 %, vans 40 %); a figure typed in is not taken to be better. */
 const SPREAD_CAR_01 = 0.3
 const SPREAD_VAN_01 = 0.4
-const SPREAD_OWN_01 = 0.1
 
 /** One standard deviation of a cabin's shell loss before any measured night, fraction. */
-export function shellSpread01(cabin: CabinParameters): number {
-  if (cabin.lossBareWPerK !== null || cabin.lossCoveredWPerK !== null) return SPREAD_OWN_01
-  return cabin.bodyClass === 'van-bare' || cabin.bodyClass === 'van-insulated' ? SPREAD_VAN_01 : SPREAD_CAR_01
-}
+export const shellSpread01 = ({ bodyClass }: Pick<CabinParameters, 'bodyClass'>): number =>
+  bodyClass === 'van-bare' || bodyClass === 'van-insulated' ? SPREAD_VAN_01 : SPREAD_CAR_01
 
 /** Share of the glass and view of the sky, by pane: windscreen 0.7, sides 0.4 to 0.5 (radiative exchange, derived). */
 const CAR_PANES: readonly (readonly [GlassPane['id'], number, number])[] = [
@@ -87,6 +84,7 @@ const CAR_PANES: readonly (readonly [GlassPane['id'], number, number])[] = [
   ['rear-sides', 0.24, 0.45],
   ['tailgate', 0.18, 0.5],
 ]
+/** The same for a van, without rear side glass (estimates). */
 const VAN_PANES: readonly (readonly [GlassPane['id'], number, number])[] = [
   ['windscreen', 0.5, 0.6],
   ['front-sides', 0.32, 0.45],

@@ -34,7 +34,7 @@ const MODEL_01 = 0.05
 /** The vehicle's own energy reading: 2 %; charge in whole percent: a uniform step of 0.01 at each end. */
 const ENERGY_01 = 0.02
 const CHARGE_01 = Math.sqrt(2 / 12) * 0.01
-/** A leg that moved the charge less than this says nothing, fraction. */
+/** A leg that moved the charge less than this says nothing, fraction (derived: twice the step of a charge shown in whole percent). */
 const LEAST_01 = 0.02
 
 /**

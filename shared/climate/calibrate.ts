@@ -67,7 +67,7 @@ const INTEGRATION_S = 300
 /**
  * Fits the loss of the cabin to measured nights, by least squares on the logarithm of the scale.
  * Nights with their inputs and legs driven (°C, Wh, fractions). Result: scale, W/K and electricity per kelvin, each with one standard deviation.
- * Without a reading the body class comes back with its own spread. Each reading is weighed by its uncertainty; the body class is a prior of 30 % (vans 40 %, an owner's own figure 10 %).
+ * Without a reading the body class comes back with its own spread. Each reading is weighed by its uncertainty; the body class is a prior of 30 % (vans 40 %).
  */
 export function calibrate(nights: readonly MeasuredNight[], legs: readonly MeasuredLeg[] = []): Calibration {
   const [first] = nights

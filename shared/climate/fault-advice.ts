@@ -15,7 +15,7 @@ import type { FaultAction, FaultAdvice } from './answers.ts'
 const TRIAL_STEP_S = 900
 /** Levels to which the heating may be taken down, °C. */
 const LOWER_C = [12, 8, 5] as const
-/** Instants are found to this, s. */
+/** Instants are found to this, s (engine's convention). */
 const RESOLUTION_S = 60
 
 type Trial = {

@@ -11,7 +11,7 @@ import type { NightRun } from './night-run.ts'
 import type { Fault, NightDecisions, NightInput } from './types.ts'
 import type { FaultHour, FaultOutcome } from './answers.ts'
 
-/** Acting is found to the minute. */
+/** Acting is found to the minute, s (engine's convention). */
 const RESOLUTION_S = 60
 
 /**

@@ -25,7 +25,7 @@ const RESISTANCE = 1
  * Straight lines between the points, level beyond them; 1 for resistance and below a heat pump's lower limit; never under 1.
  * A heat pump without points uses the planning curve.
  */
-export function copAt(heater: HeaterParameters, outsideC: number): number {
+export function copAt(heater: Pick<HeaterParameters, 'kind' | 'cop' | 'lowerLimitC'>, outsideC: number): number {
   if (heater.kind === 'resistance' || heater.kind === 'mains-fan-heater')
     return heater.cop.length === 0 ? RESISTANCE : between(heater.cop, outsideC)
   const lower = heater.lowerLimitC ?? null

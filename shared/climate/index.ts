@@ -1,4 +1,14 @@
-/** Engine 2: the night as a balance of heat, moisture and energy. */
+/**
+ * Engine 2: the night as a balance of heat, moisture and energy.
+ * What it assumes, each with its source at its constant:
+ * five kinds of nodes (front air, bed air, trim, floor, one for each pane), well mixed each; conductances from areas and films, times one scale
+ * that the owner's nights fit; sky after Clark, Allen and Walton, daylight after Haurwitz; wind at a parked car as reported, half of it in the shelter of a gap.
+ * Everybody is aboard from arrival to departure; 45 g of water and 13 l of CO2 an hour asleep; moisture settles on panes and lining and never beyond saturation.
+ * A heater gives its heat at the front and draws its fresh air there; part load pays for cycling; a heat pump nears 1 in deep cold.
+ * Sleepers make 40 to 47 W/m2, and the colder of heat balance and bag rating rules: derived, as no standard covers a cold sleeper.
+ * A supply is an open voltage behind one resistance; charging asks for no less than 6 A; batteries are linear but for the taper above 95 %.
+ * Uncertain by 30 % in the shell (vans 40 %) until a night has been measured, and by 15 % in consumption until a leg has.
+ */
 export type {
   BatteryParameters,
   BedHeater,
@@ -19,6 +29,7 @@ export type {
   PaneOutcome,
   Sleeper,
   SleeperBedding,
+  SleeperHour,
   SleeperVerdict,
   SunTimes,
   SupplyLimit,

@@ -1,5 +1,7 @@
 /** Tomorrow's leg: what it needs from the battery, and the fast-charge stops that take least time. */
 import { G_PER_KG } from '../units/index.ts'
+import { copAt } from './heater.ts'
+import { drivingHeatW } from './sources/hvac.ts'
 import type { BatteryParameters, LegOutcome, LegParameters } from './types.ts'
 import { clockAt, fastChargeClock } from './sources/fast-charge.ts'
 import {
@@ -13,16 +15,39 @@ import {
 /** Leaving the road, plugging in and starting, s a stop (common practice). */
 export const STOP_OVERHEAD_S = 300
 const M_PER_KM = 1000
-/** Charges tried at each stop: every half percent. */
+/** Electronics on the move, W (NREL FASTSim database 200 to 250). */
+const ELECTRONICS_W = 250
+/** Cabin air, kg/min, surface, m2, and share recirculated in cold weather (the middle of König et al. 2022; share from memory). */
+const CABIN_AIR_KG_PER_MIN = 5
+const CABIN_AREA_M2 = 6.5
+const RECIRCULATED_01 = 0.5
+/** A heat pump by the planning curve alone. */
+const PLANNING_HEAT_PUMP = { kind: 'heat-pump', cop: [], lowerLimitC: null } as const
+/** Charges tried at each stop: every half percent (engine's convention). */
 const GRID = 200
 
 type Stop = LegOutcome['stops'][number]
 type Inputs = { readonly leg: LegParameters; readonly battery: BatteryParameters; readonly depart01: number }
 
 /**
+ * What lights, pumps and cabin take on the move, W, at an outside temperature, °C, where nobody has said.
+ * Electronics 250 W (NREL FASTSim database 200 to 250); cabin heat after König et al. 2022 at half recirculation, by the planning heat pump.
+ */
+export const auxiliaryAtW = (outsideC: number): number =>
+  ELECTRONICS_W +
+  drivingHeatW({
+    outsideC,
+    airKgPerMin: CABIN_AIR_KG_PER_MIN,
+    cabinAreaM2: CABIN_AREA_M2,
+    recirculated01: RECIRCULATED_01,
+  }) /
+    copAt(PLANNING_HEAT_PUMP, outsideC)
+
+/**
  * Energy per km of a leg without its climb, Wh/km.
  * From the road-load model where speed, drag area and rolling coefficient (at 20 °C) are given; else the stated consumption;
- * either times the scale of the owner's own legs.
+ * either times the scale of the owner's own legs. Where the road-load model is not told what lights, pumps and cabin heat take, they follow
+ * from the outside temperature.
  */
 export function legWhPerKm(leg: LegParameters): number {
   const scale = leg.consumptionScale ?? 1
@@ -36,7 +61,7 @@ export function legWhPerKm(leg: LegParameters): number {
       rollingCoefficient: rollingCoefficientAt(leg.rollingCoefficient, leg.outsideC, leg.speedKmPerH),
       airDensityKgPerM3: dryAirDensity(leg.outsideC),
       driveEfficiency01: DRIVE_EFFICIENCY_01,
-      auxiliaryW: leg.auxiliaryW ?? 0,
+      auxiliaryW: leg.auxiliaryW ?? auxiliaryAtW(leg.outsideC),
       grade: 0,
     })
   )

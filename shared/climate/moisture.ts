@@ -5,7 +5,7 @@ import { FIRST_PANE, MASS, at } from './network-step.ts'
 
 /** Heat of evaporation near 0 °C, J/kg (ASHRAE Fundamentals 2017 ch. 1). Fusion is left out: 100 g of frost is 9 Wh. */
 export const EVAPORATION_J_PER_KG = 2.501e6
-/** Heat of moist air, J/kgK; film over heat gives the mass film (Lewis relation, number 1). */
+/** Heat of moist air, J/kgK; film over heat gives the mass film (ASHRAE Fundamentals 2017 ch. 1; Lewis relation with number 1, from memory). */
 const AIR_J_PER_KG_K = 1006
 /** What a close cover still lets through to the glass behind it (estimate). */
 const COVER_LEAK_01 = 0.3

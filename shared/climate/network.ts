@@ -7,7 +7,7 @@ import type { CabinParameters, GlassPane } from './types.ts'
 export const INNER_FILM_W_PER_M2K = 7.7
 /** Share of the inner film that is convection, W/m2K (EN 673 gives 3.6 of 8, from memory). */
 export const INNER_CONVECTION_W_PER_M2K = 3.4
-/** 4 mm of glass at 1 W/mK. */
+/** 4 mm of glass at 1 W/mK, m2K/W (EN 673). */
 const PANE_M2K_PER_W = 0.004
 /** 4 mm of glass: 2500 kg/m3, 840 J/kgK (from memory). */
 const PANE_J_PER_M2K = 0.004 * 2500 * 840

@@ -19,11 +19,11 @@ const GLASS_DAYLIGHT_01 = 0.45
 const COVER_DAYLIGHT_01 = 0.1
 /** Share of a sleeper's and a bed heater's warmth that goes into the bed and what it lies on; the rest to the bed's air (estimate). */
 const BED_MASS_01 = 0.25
-/** A heater off while this much is missing counts as stopped, K. */
+/** A heater off while this much is missing counts as stopped, K (engine's convention). */
 const STOPPED_BELOW_K = 0.5
 /** Leaks are shared like the air itself: front 0.4 (estimate). */
 const FRONT_LEAK_01 = 0.4
-/** Condensation that turns out this much different from the first guess is worth solving heat again, W. */
+/** Condensation that turns out this much different from the first guess is worth solving heat again, W (engine's convention; grid-independence is tested). */
 const SOLVE_AGAIN_W = 0.2
 
 /** Where an integration step lies: its outer step, its bounds as shares of it, and its length. */

@@ -15,6 +15,7 @@ import type { NightRun } from './night-run.ts'
 import type { RunColumns } from './night-state.ts'
 import type { EnergyBalance, LegOutcome, NightInput, NightOutcome, NightSeries, PaneOutcome } from './types.ts'
 
+/** Grams in a kilogram (exact). */
 const G_PER_KG_WATER = 1000
 /** Film that shows as fog, g/m2 (droplets of some 10 µm, from memory). */
 const FOG_G_PER_M2 = 5

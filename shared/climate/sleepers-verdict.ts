@@ -1,11 +1,12 @@
 /** One sleeper's night in a few words and instants: the worst margin, from when it is cold, and the feet apart. */
+import { S_PER_HOUR } from '../units/index.ts'
 import { sleepersUnder } from './bedding-sets.ts'
 import { bedClimateAt, feetMarginK, marginK, requiredClo, sleepRows, sleeperModel, verdictOf } from './sleepers.ts'
 import { utcOf } from './night-state.ts'
 import type { RunColumns } from './night-state.ts'
-import type { SleeperModel } from './sleepers.ts'
+import type { BedClimate, SleeperModel } from './sleepers.ts'
 import type { Utc } from '../units/index.ts'
-import type { NightDecisions, NightInput, Sleeper, SleeperVerdict } from './types.ts'
+import type { NightDecisions, NightInput, Sleeper, SleeperHour, SleeperVerdict } from './types.ts'
 
 /**
  * Verdict for each sleeper over the hours asleep.
@@ -37,12 +38,19 @@ function verdictFor(
   let feetColdFromUtc: Utc | null = null
   let coldestOperativeC = Infinity
   let coldestFeetC = Infinity
+  const hours: SleeperHour[] = []
+  let nextUtc = -Infinity
   for (const row of rows) {
     const climate = bedClimateAt(columns, row)
     const now = marginK(modelAt(row), climate)
     if (now.marginK < worst.marginK) worst = { ...now, row }
     if (now.marginK < 0) coldFromUtc ??= utcOf(columns.atUtc[row] ?? 0)
     if (feetMarginK(modelAt(row), climate) < 0) feetColdFromUtc ??= utcOf(columns.atUtc[row] ?? 0)
+    const atUtc = columns.atUtc[row] ?? 0
+    if (atUtc >= nextUtc) {
+      nextUtc = atUtc + S_PER_HOUR
+      hours.push(hourOf(modelAt(row), climate, atUtc))
+    }
     coldestOperativeC = Math.min(coldestOperativeC, climate.operativeC)
     coldestFeetC = Math.min(coldestFeetC, climate.feetC)
   }
@@ -56,5 +64,19 @@ function verdictFor(
     requiredClo: requiredClo(modelAt(worst.row), bedClimateAt(columns, worst.row)),
     coldestOperativeC,
     coldestFeetC,
+    hours,
+  }
+}
+
+const hourOf = (model: SleeperModel, climate: BedClimate, atUtc: number): SleeperHour => {
+  const now = marginK(model, climate).marginK
+  return {
+    atUtc: utcOf(atUtc),
+    operativeC: climate.operativeC,
+    feetC: climate.feetC,
+    marginK: now,
+    feetMarginK: feetMarginK(model, climate),
+    verdict: verdictOf(now),
+    requiredClo: requiredClo(model, climate),
   }
 }

@@ -35,7 +35,7 @@ const BED_RELIEF_MAX_K = 8
 const FEET_EXTRA_K = 3
 /** What a heater at the feet or along the body takes off the feet, K (estimates). */
 const FEET_RELIEF_K: Readonly<Record<BedHeater['kind'], number>> = { 'foot-pad': 12, underblanket: 6, 'heated-seat': 1 }
-/** Largest insulation that is named, clo: beyond it no bedding exists. */
+/** Largest insulation that is named, clo: beyond it no bedding exists (engine's convention). */
 const MOST_CLO = 15
 
 /** Verdict words by margin, K: from these upwards (engine's convention, said in words). */

@@ -53,7 +53,7 @@ export function sunTimes(input: Place & { readonly date: LocalDate; readonly zon
 
 /** The five searches take milliseconds and depend on place and date alone, while a plan is derived anew at every turn of a dial. */
 const remembered = new Map<string, SunTimes>()
-const REMEMBERED = 64
+const REMEMBERED = 64 // places and dates kept; a trip has at most 60 nights
 
 function searchTimes(input: Place & { readonly date: LocalDate; readonly zone: string }): SunTimes {
   const observer = new Observer(input.latitudeDeg, input.longitudeDeg, 0)

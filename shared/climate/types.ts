@@ -297,6 +297,18 @@ export type SleeperVerdict = {
   readonly requiredClo: number
   readonly coldestOperativeC: number
   readonly coldestFeetC: number
+  /** About once an hour asleep: what is in hand for body and feet, K, the word for it, and the cover that would just do, clo. */
+  readonly hours?: readonly SleeperHour[]
+}
+
+export type SleeperHour = {
+  readonly atUtc: Utc
+  readonly operativeC: number
+  readonly feetC: number
+  readonly marginK: number
+  readonly feetMarginK: number
+  readonly verdict: SleeperVerdict['verdict']
+  readonly requiredClo: number
 }
 
 export type EnergyBalance = {

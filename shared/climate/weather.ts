@@ -135,7 +135,7 @@ type NightCalendar = { readonly evening: LocalDate; readonly noonUtc: Utc; reado
 
 /** Calendar look-ups take longer than the night itself and do not change while a dial turns. */
 const remembered = new Map<string, NightCalendar>()
-const REMEMBERED = 64
+const REMEMBERED = 64 // nights kept; a trip has at most 60
 
 function calendarOf({ fromUtc, toUtc, zone }: NightWeatherInput): NightCalendar {
   const key = `${fromUtc} ${toUtc} ${zone}`

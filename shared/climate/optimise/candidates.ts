@@ -27,18 +27,18 @@ const SET_POINTS_C = [5, 8, 10, 12, 14, 16, 18, 20] as const
 const GAPS_MM = [0, 10, 20] as const
 /** Heating starts this long before bed, s (common practice: an hour). */
 const BEFORE_BED_S = S_PER_HOUR
-/** Drop while asleep in the lowered profile, K. */
+/** Drop while asleep in the lowered profile, K (common practice 3 to 5). */
 const LOWERED_K = 4
-/** No cabin heater is set lower than this, °C. */
+/** No cabin heater is set lower than this, °C (common practice). */
 export const LEAST_SET_POINT_C = 5
 /** Charge limits are set in steps of 5 %, and cover the leg with this much in hand. */
 const LIMIT_STEPS = 20
-/** More bed heaters than this are tried all together only. */
+/** More bed heaters than this are tried all together only (engine's convention). */
 const MOST_ALONE = 2
 const LEG_IN_HAND = 1.1
-/** A gentler current brings this many times what the plan draws on average: taper, a colder night. */
+/** A gentler current brings this many times what the plan draws on average: taper, a colder night (engine's convention). */
 const GENTLE_IN_HAND = 1.2
-/** Warming up before getting up, s. */
+/** Warming up before getting up, s (common practice 30 to 60 min). */
 const BEFORE_RISING_S = 2700
 
 type SetPoints = NightDecisions['setPoints']

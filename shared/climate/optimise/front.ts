@@ -1,13 +1,13 @@
 /** The plans that none beats on comfort, charge, cost and moves together. */
 import type { FrontPoint } from '../answers.ts'
 
-/** More comfort than this is not worth anything: nobody is warmer than warm, K. */
+/** More comfort than this is not worth anything: nobody is warmer than warm, K (engine's convention). */
 const ENOUGH_COMFORT_K = 6
 /** Getting up at 15 rather than 5 °C is worth this much of a margin asleep, K (engine's convention). */
 const RISING_WORTH_K = 1
 const RISING_COLD_C = 5
 const RISING_WARM_C = 15
-/** Differences below these count as equal: K, share of the battery, money, Wh. */
+/** Differences below these count as equal: K, share of the battery, money, Wh (engine's convention). */
 const SAME_K = 0.05
 const SAME_CHARGE_01 = 0.0005
 export const SAME_COST = 0.005

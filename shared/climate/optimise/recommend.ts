@@ -4,13 +4,13 @@ import type { NightInput } from '../types.ts'
 import type { NightSearch } from '../answers.ts'
 import type { Scored } from './front.ts'
 
-/** Comfort wanted in hand, K: forecast, bedding and people all vary. */
+/** Comfort wanted in hand, K: forecast, bedding and people all vary (engine's convention). */
 const WANTED_K = 3
-/** Share of the leg's need wanted in hand. */
+/** Share of the leg's need wanted in hand (common practice 10 to 15 %). */
 const WANTED_LEG_01 = 0.1
 /** Wanted on rising, °C (common practice 10 to 15). */
 const WANTED_RISING_C = 10
-/** Plans within this of the cheapest count as cheap: then moves decide. */
+/** Plans within this of the cheapest count as cheap: then moves decide (engine's convention). */
 const NEARLY_01 = 0.05
 /** One handling at dusk is worth this share of the battery (engine's convention), and efforts this close are equal. */
 const HANDLING_01 = 0.01

@@ -12,17 +12,17 @@ import type { Scored } from './front.ts'
 /** Bisections of the held set-point: 19 K / 2^9 is 0.04 K. */
 const BISECTIONS = 9
 const MOST_SET_POINT_C = 24
-/** A followed set-point changes this often, s; oftener just after bedtime, while the cabin still warms through. */
+/** A followed set-point changes this often, s; oftener just after bedtime, while the cabin still warms through (engine's convention). */
 const PIECE_S = 900
 const FIRST_PIECE_S = 300
 const FIRST_PIECES = 12
-/** Turns of the fit, and the part of a margin that a set-point gives back. */
+/** Turns of the fit, and the part of a margin that a set-point gives back (engine's convention). */
 const TURNS = 18
 const GIVEN_01 = 0.9
-/** Leads before bed, s: the shortest that works, found to a quarter of a minute. */
+/** Leads before bed, s: the shortest that works, found to a quarter of a minute (engine's convention). */
 const LEADS_S = [0, 300, 900, 1800, 3600, 7200] as const
 const LEAD_TURNS = 6
-/** A margin this little short still counts as warm enough, K. */
+/** A margin this little short still counts as warm enough, K (engine's convention). */
 const SHORT_K = 0.002
 
 export type Refined = { readonly points: readonly Scored[]; readonly evaluated: number }

@@ -17,10 +17,10 @@ import type { FrontPoint, NightSearch } from '../answers.ts'
 const SWEEP_STEP_S = 900
 /** Air must stay under this CO2, ppm, where any plan can (guideline limit for bedrooms and offices). */
 const CO2_LIMIT_PPM = 2000
-/** Longest front that is told, and most plans whose charging is varied. */
+/** Longest front that is told, and most plans whose charging is varied (engine's convention). */
 const FRONT_SIZE = 16
 const CHARGED_SIZE = 12
-/** What-if: outside colder by this, K, and a leg that takes this much more. */
+/** What-if: outside colder by this, K, and a leg that takes this much more (the what-ifs asked for: 5 K, 10 %). */
 const COLDER_K = 5
 const THIRSTIER = 1.1
 

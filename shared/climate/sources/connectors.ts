@@ -33,6 +33,7 @@ const iec = (id: string, volts: number, ratedA: number, phases: 1 | 3): Connecto
   source: 'IEC 60309-2',
 })
 
+/** Nominal volts, rated amperes and conductors by standard; each entry names its own. */
 const CONNECTORS: readonly ConnectorRating[] = [
   nema('nema-5-15', 120, 15, true),
   nema('nema-5-20', 120, 20, true),
@@ -55,6 +56,7 @@ const CONNECTORS: readonly ConnectorRating[] = [
 export const connectorRating = (id: string): ConnectorRating | null =>
   CONNECTORS.find((entry) => entry.id === id) ?? null
 
+/** Household outlets outside North America (CEE 7, BS 1363, AS/NZS 3112). */
 const DOMESTIC: readonly string[] = ['cee-7-3-schuko', 'cee-7-5-french', 'bs-1363', 'as-nzs-3112']
 
 /** Whether a connector is a household outlet outside North America, which runs hot at its rating for hours. */

@@ -2,6 +2,7 @@
 import { M_PER_MILE, fromFahrenheit } from '../../units/index.ts'
 
 export type Tyre = 'radial' | 'bias-ply'
+/** Slope, 1/(km/h), and base of the rolling coefficient, in thousandths (Rakha et al. 2001, J. Transp. Eng. 127:418). */
 const TYRES: Readonly<Record<Tyre, { readonly slope: number; readonly base: number }>> = {
   radial: { slope: 0.0328, base: 4.575 },
   'bias-ply': { slope: 0.0438, base: 6.1 },

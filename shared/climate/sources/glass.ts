@@ -2,6 +2,7 @@
 import { KELVIN_OFFSET } from '../../units/index.ts'
 import { saturationPressurePa } from './psychrometrics.ts'
 
+/** A single pane of car glass with the films of EN 673; each value names its source. */
 export const GLASS = {
   thicknessM: 0.004, // common practice for car glass, 3 to 6 mm
   conductivityWPerMK: 1, // EN 673

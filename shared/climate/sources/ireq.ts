@@ -17,7 +17,7 @@ export type ColdWork = {
 export type Required = { readonly ireqClo: number; readonly basicClo: number; readonly limitH: number | null }
 export type Ireq = { readonly minimal: Required; readonly neutral: Required }
 
-/** Smallest activity, largest temperature and least wind that the standard's program admits. */
+/** Smallest activity, largest temperature and least wind that the standard's program admits, W/m2, °C, m/s (ISO 11079:2007, published program). */
 export const IREQ_RANGE = { metabolicMinimumWPerM2: 58, airMaximumC: 10, windMinimumMPerS: 0.4 } as const
 
 /** Saturation pressure of the standard's program, kPa. */

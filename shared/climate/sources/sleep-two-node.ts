@@ -43,7 +43,7 @@ export const sleepMet = (minutesAsleep: number, clock: SleepClock = 'minutes'): 
   polynomialMet(clock === 'minutes' ? minutesAsleep : minutesAsleep / 60)
 
 const MET_W = 58.2 // W/m2 per met in the published model
-const SKIN_NEUTRAL_C = 33.7
+const SKIN_NEUTRAL_C = 33.7 // Yan et al. 2022; the two-node model's neutral skin
 const BODY_NEUTRAL_C = 36.49 // mean body temperature at rest, Yan et al. 2022
 
 type Carry = { skinC: number; evaporativeW: number; skinShare: number; flow: number; shiveringW: number }

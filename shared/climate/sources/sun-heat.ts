@@ -16,6 +16,7 @@ const SITTING: readonly (readonly number[])[] = [
   [0.306, 0.25, 0.18, 0.156, 0.156, 0.166, 0.177],
   [0.3, 0.24, 0.168, 0.152, 0.152, 0.164, 0.177],
 ]
+/** The same standing (ANSI/ASHRAE 55-2017 Appendix C). */
 const STANDING: readonly (readonly number[])[] = [
   [0.35, 0.35, 0.314, 0.258, 0.206, 0.144, 0.082],
   [0.342, 0.342, 0.31, 0.252, 0.2, 0.14, 0.082],

@@ -285,6 +285,16 @@ export const supplyOutcomeSchema = z.object({
   stopV: z.number(),
 })
 
+export const sleeperHourSchema = z.object({
+  atUtc: utcSchema,
+  operativeC: z.number(),
+  feetC: z.number(),
+  marginK: z.number(),
+  feetMarginK: z.number(),
+  verdict: z.enum(['cold', 'warm', 'enough', 'cool', 'too-cold']),
+  requiredClo: z.number(),
+})
+
 export const sleeperVerdictSchema = z.object({
   sleeperId: z.string(),
   marginK: z.number(),
@@ -295,6 +305,7 @@ export const sleeperVerdictSchema = z.object({
   requiredClo: z.number(),
   coldestOperativeC: z.number(),
   coldestFeetC: z.number(),
+  hours: z.exactOptional(z.array(sleeperHourSchema)),
 })
 
 export const legOutcomeSchema = z.object({

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { legNeedWh, legOutcome, legWhPerKm } from '../../../shared/climate/index.ts'
 import type { BatteryParameters, LegOutcome, LegParameters } from '../../../shared/climate/index.ts'
 import { chargeAfter, clockAt, fastChargeClock } from '../../../shared/climate/sources/fast-charge.ts'
-import { STOP_OVERHEAD_S } from '../../../shared/climate/leg.ts'
+import { STOP_OVERHEAD_S, auxiliaryAtW } from '../../../shared/climate/leg.ts'
 
 const leg = (changes: Partial<LegParameters>): LegParameters => ({
   distanceM: 312_000,
@@ -77,6 +77,31 @@ describe('the need of a leg', () => {
     // 500 m up with 2.05 t takes 3.17 kWh (m g h / efficiency, 0.88).
     const climb = { ...modelled, massG: 2_050_000, climbM: 500 }
     expect(legNeedWh(climb) - legNeedWh({ ...climb, climbM: 0 })).toBeCloseTo(3173, -1)
+  })
+})
+
+describe('what the cabin takes on the move', () => {
+  const modelled = leg({ speedKmPerH: 100, dragAreaM2: 0.7, rollingCoefficient: 0.009 })
+
+  it('follows from the outside temperature where nobody has said: more the colder, little in mild weather', () => {
+    const powers = [-20, -10, 0, 10, 20].map(auxiliaryAtW)
+    expect(powers).toEqual(powers.toSorted((a, b) => b - a))
+    expect(auxiliaryAtW(22)).toBeLessThan(400)
+    // König et al. 2022: some 2.3 to 4.8 kW of heat at -10 °C by recirculation; a heat pump near 1.15 there.
+    expect(auxiliaryAtW(-10)).toBeGreaterThan(2300)
+    expect(auxiliaryAtW(-10)).toBeLessThan(4800)
+  })
+
+  it('costs a winter leg 20 to 69 % over the same leg in mild weather, tyres and air included', () => {
+    // Clubs: about 20 % at 0 °C and below; 41 % of range, 69 % of consumption, at -7 °C in a laboratory at low speeds.
+    const mild = legWhPerKm({ ...modelled, outsideC: 20 })
+    expect(legWhPerKm({ ...modelled, outsideC: -7 }) / mild).toBeGreaterThan(1.2)
+    expect(legWhPerKm({ ...modelled, outsideC: -7 }) / mild).toBeLessThan(1.69)
+  })
+
+  it('is what was said where it was said', () => {
+    const said = legWhPerKm({ ...modelled, auxiliaryW: 0 })
+    expect(legWhPerKm({ ...modelled, auxiliaryW: 1000 }) - said).toBeCloseTo(10, 9)
   })
 })
 

@@ -132,6 +132,24 @@ describe('verdicts over a night', () => {
     expect(verdicts[1]?.marginK ?? 0).toBeLessThan(verdicts[0]?.marginK ?? 0)
   })
 
+  it('tells each hour asleep what is in hand, in words, and the cover that would just do', () => {
+    const [verdict] = simulateNight(falling).sleepers
+    const hours = verdict?.hours ?? []
+    expect(hours).toHaveLength(8)
+    expect(hours.every(({ atUtc }) => atUtc > at(4) && atUtc <= at(12))).toBe(true)
+    const margins = hours.map(({ marginK: inHand }) => inHand)
+    expect(margins).toEqual(margins.toSorted((a, b) => b - a))
+    expect(Math.min(...margins)).toBeGreaterThanOrEqual((verdict?.marginK ?? 0) - 1e-9)
+    for (const hour of hours) {
+      expect(hour.verdict).toBe(verdictOf(hour.marginK))
+      expect(hour.feetMarginK).toBeLessThan(hour.marginK)
+      // The cover asked for is more than the 5.5 clo worn exactly where the balance is short.
+      if (hour.marginK >= 0) expect(hour.requiredClo).toBeLessThanOrEqual(5.5)
+    }
+    const asked = hours.map(({ requiredClo: clo }) => clo)
+    expect(asked).toEqual(asked.toSorted((a, b) => a - b))
+  })
+
   it('warns of illness where someone is far too cold', () => {
     const outcome = simulateNight({
       ...falling,
