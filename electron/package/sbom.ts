@@ -41,7 +41,7 @@ export function shippedPackages(root: string): readonly Shipped[] {
 }
 
 /** How licences begin, for packages that state theirs only in a file. */
-function licenceByWords(text: string): string {
+export function licenceByWords(text: string): string {
   if (/Permission is hereby granted, free of charge, to any person obtaining a copy/.test(text)) return 'MIT'
   if (!/Redistribution and use in source and binary forms/.test(text)) return 'not stated'
   return /Neither the name/.test(text) ? 'BSD-3-Clause' : 'BSD-2-Clause'

@@ -5,7 +5,7 @@ import { FuseV1Options } from '@electron/fuses'
 import { describe, expect, it } from 'vitest'
 import config from '../../electron/package/electron-builder.config.ts'
 import { BUILDER_FUSES, FUSES } from '../../electron/package/fuses.ts'
-import { bomOf, licenceList, shippedPackages } from '../../electron/package/sbom.ts'
+import { bomOf, licenceByWords, licenceList, shippedPackages } from '../../electron/package/sbom.ts'
 
 const root = join(import.meta.dirname, '../..')
 const read = (path: string): string => readFileSync(join(root, path), 'utf8').replaceAll('\r\n', '\n')
@@ -68,5 +68,17 @@ describe('what belongs to a release', () => {
     expect(main).toBe('dist/electron/main.js')
     expect(config.files).toContain('dist/electron/**')
     expect(Object.keys(config)).toEqual(expect.arrayContaining(['linux', 'mac', 'win']))
+  })
+})
+
+describe('a licence that is only a text', () => {
+  it('is told by the words that every copy of it has', () => {
+    const bsd = 'Redistribution and use in source and binary forms, with or without modification, are permitted'
+    expect(licenceByWords('Permission is hereby granted, free of charge, to any person obtaining a copy of this')).toBe(
+      'MIT',
+    )
+    expect(licenceByWords(bsd)).toBe('BSD-2-Clause')
+    expect(licenceByWords(`${bsd}. Neither the name of the holder`)).toBe('BSD-3-Clause')
+    expect(licenceByWords('All rights reserved')).toBe('not stated')
   })
 })
