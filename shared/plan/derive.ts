@@ -44,7 +44,7 @@ const FAULT_AFTER_BEDTIME_S = 5 * S_PER_HOUR
 export function derivePlan(trip: Trip, budget: PlanBudget): Plan {
   budget.onProgress?.(0, 'night')
   const calibration = tripCalibration(trip, budget.previous)
-  const nights = planNights(withFittedLoss(trip, calibration), budget)
+  const nights = planNights(withFittedLoss(trip, calibration), budget, calibration?.fit.consumption?.scale ?? 1)
   const { loadInput, packing, askedIterations } = planLoad(trip, nights, budget)
   budget.onProgress?.(0.9, 'checklist')
   const stores = nightStores(trip, packing.mass)
@@ -77,7 +77,7 @@ export function derivePlan(trip: Trip, budget: PlanBudget): Plan {
 }
 
 /** Night after night, the battery of one carried into the next. */
-function planNights(trip: Trip, budget: PlanBudget): readonly NightPlan[] {
+function planNights(trip: Trip, budget: PlanBudget, consumptionScale: number): readonly NightPlan[] {
   let carried: { charge01: number | null; leisure01: number | null } = { charge01: null, leisure01: null }
   return trip.nights.map((night) => {
     const clock = nightClock(night)
@@ -85,7 +85,8 @@ function planNights(trip: Trip, budget: PlanBudget): readonly NightPlan[] {
       charge01: readCharge(trip, night.id, 'at-the-post') ?? night.arriveCharge01 ?? carried.charge01,
       leisure01: night.leisureCharge01 ?? carried.leisure01,
     })
-    const input = { ...planned, fault: faultOf(planned, night, budget) }
+    const leg = planned.leg === null ? null : { ...planned.leg, consumptionScale }
+    const input = { ...planned, leg, fault: faultOf(planned, night, budget) }
     const plan = planNight(trip, night, input, { clock, budget })
     carried = {
       charge01: afterLeg(plan, readCharge(trip, night.id, 'morning')),

@@ -3,6 +3,7 @@ import type { ChecklistOutcome } from '../checklist/index.ts'
 import type {
   Calibration,
   FaultOutcome,
+  MeasuredLeg,
   MeasuredNight,
   NightInput,
   NightOutcome,
@@ -112,8 +113,12 @@ export type Verdict = {
   readonly movesAtDusk: number
 }
 
-/** The cabin's loss as the trip's own nights have shown it, and the readings it was fitted to. */
-export type TripCalibration = { readonly fit: Calibration; readonly from: readonly MeasuredNight[] }
+/** The cabin's loss and the consumption as the trip's own nights and legs have shown them, and what they were fitted to. */
+export type TripCalibration = {
+  readonly fit: Calibration
+  readonly from: readonly MeasuredNight[]
+  readonly legs: readonly MeasuredLeg[]
+}
 
 export type Plan = {
   readonly planVersion: 1

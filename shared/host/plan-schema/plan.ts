@@ -3,6 +3,7 @@ import { z } from '../zod.ts'
 import {
   calibrationSchema,
   faultOutcomeSchema,
+  legParametersSchema,
   measuredNightSchema,
   nightInputSchema,
   nightOutcomeSchema,
@@ -64,6 +65,15 @@ export const nightPlanSchema = z.object({
 export const tripCalibrationSchema = z.object({
   fit: calibrationSchema,
   from: z.array(measuredNightSchema),
+  legs: z.array(
+    z.object({
+      leg: legParametersSchema,
+      usableWh: z.number(),
+      usedWh: z.number().nullable(),
+      from01: z.number().nullable(),
+      to01: z.number().nullable(),
+    }),
+  ),
 })
 
 export const nightStoresSchema = z.object({

@@ -7,14 +7,21 @@ const MISFIT_LIMIT = 3
 
 export function calibrationFindings(calibration: TripCalibration | null): readonly Finding[] {
   if (calibration === null) return []
-  const { lossScale, lossScaleSpread, readings, misfit } = calibration.fit
+  const { lossScale, lossScaleSpread, readings, misfit, consumption } = calibration.fit
   const source = { area: 'night', nightId: null, path: ['measured'] } as const
-  const fitted = finding(source, 'note', 'loss-fitted', {
-    loss01: lossScale,
-    spread01: lossScaleSpread,
-    count: readings,
-  })
-  return misfit > MISFIT_LIMIT
-    ? [fitted, finding(source, 'caution', 'readings-do-not-fit', { count: readings })]
-    : [fitted]
+  const found: Finding[] = []
+  if (calibration.from.length > 0)
+    found.push(
+      finding(source, 'note', 'loss-fitted', { loss01: lossScale, spread01: lossScaleSpread, count: readings }),
+    )
+  if (consumption !== undefined && consumption.readings > 0)
+    found.push(
+      finding({ ...source, area: 'leg' }, 'note', 'consumption-fitted', {
+        use01: consumption.scale,
+        spread01: consumption.scaleSpread,
+        count: consumption.readings,
+      }),
+    )
+  if (misfit > MISFIT_LIMIT) found.push(finding(source, 'caution', 'readings-do-not-fit', { count: readings }))
+  return found
 }

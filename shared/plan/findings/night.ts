@@ -56,7 +56,7 @@ export function nightFindings(trip: Trip, night: Night, index: number, plan: Nig
   }
   for (const caution of outcome.cautions) {
     const severity = caution.code === 'sag-stop' || caution.code === 'earth-missing' ? 'shortfall' : 'caution'
-    const params = { zone, atUtc: caution.atUtc ?? clock.bedtimeUtc, ...cautionValue(caution) }
+    const params = { zone, atUtc: caution.atUtc ?? clock.bedtimeUtc, ...cautionValue(caution, outcome) }
     found.push(finding({ ...source, path: ['nights', index, 'hookup'] }, severity, `night-${caution.code}`, params))
   }
   found.push(...legFindings(night, index, plan))
@@ -64,12 +64,12 @@ export function nightFindings(trip: Trip, night: Night, index: number, plan: Nig
 }
 
 /** A caution's number under the name that carries its unit. */
-function cautionValue({ code, value }: NightOutcome['cautions'][number]): ProblemParams {
+function cautionValue({ code, value }: NightOutcome['cautions'][number], { co2MaxPpm }: NightOutcome): ProblemParams {
   if (value === null) return {}
   switch (code) {
     case 'co2-high':
     case 'no-fresh-air':
-      return { co2Ppm: value }
+      return { co2Ppm: co2MaxPpm }
     case 'sag-step-down':
     case 'sag-stop':
       return { lowV: value }
@@ -109,7 +109,7 @@ function legFindings(night: Night, index: number, plan: NightPlan): Finding[] {
   return [
     finding(source, agreed ? 'note' : 'caution', 'leg-needs-stop', {
       atM: stop.atM,
-      charger: stop.name ?? '',
+      charger: stop.name === null ? '' : `, ${stop.name}`,
       energyWh: stop.energyWh,
       durationS: stop.durationS,
       shortWh: Math.max(0, -leg.marginWh),

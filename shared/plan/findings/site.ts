@@ -37,11 +37,14 @@ export function siteFindings(trip: Trip, night: Night, index: number, pitch: Pit
     }
   }
   if (pitch.leadReaches === false) {
+    const extension = extensionName(trip, night)
     found.push(
-      finding({ ...source, path: ['nights', index, 'pitch'] }, 'caution', 'lead-too-short', {
-        runMm: night.pitch.cableRunMm,
-        extension: extensionName(trip, night),
-      }),
+      finding(
+        { ...source, path: ['nights', index, 'pitch'] },
+        'caution',
+        extension === '' ? 'lead-too-short' : 'lead-wants-extension',
+        { runMm: night.pitch.cableRunMm, ...(extension === '' ? {} : { extension }) },
+      ),
     )
   }
   if (pitch.headUphill === false) {

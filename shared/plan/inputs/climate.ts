@@ -72,6 +72,7 @@ export function nightInput(
     decisions: decisions(vehicle, night, clock),
     stepS: STEP_S,
     fault: null,
+    coversOwned: loadedPieces(trip).some(({ purpose }) => purpose === 'window-covers'),
   }
 }
 
@@ -191,7 +192,7 @@ function leisureParameters({ leisure }: Vehicle, arrive01: number): LeisureParam
   return { kind, usableWh, reserve01, chargerW, loadW, arrive01, inverterMaxW: leisure.inverterMaxW ?? 0 }
 }
 
-function legParameters(trip: Trip, night: Night): LegParameters | null {
+export function legParameters(trip: Trip, night: Night): LegParameters | null {
   const { leg, weather } = night
   const { battery, consumption, masses } = trip.vehicle
   if (leg === undefined || battery === undefined) return null

@@ -1,9 +1,10 @@
 /** Nights that were read, as the climate engine's input: the cabin's loss is learned from them. */
-import type { MeasuredNight, NightInput, WeatherStep } from '../../climate/index.ts'
+import { legNeedWh } from '../../climate/index.ts'
+import type { MeasuredLeg, MeasuredNight, NightInput, WeatherStep } from '../../climate/index.ts'
 import type { Night, Trip } from '../../document/index.ts'
 import type { Utc } from '../../units/index.ts'
 import { nightClock, nightInstant } from '../clock.ts'
-import { nightInput } from './climate.ts'
+import { legParameters, nightInput } from './climate.ts'
 import { lastRead, MOMENTS, readCharge } from './readings.ts'
 
 /**
@@ -36,6 +37,25 @@ export function measuredNights(trip: Trip): readonly MeasuredNight[] {
         ? null
         : { ...asleep, ...metered, heatingWh: null, from01: null, to01: null, lowestInsideC: null, meanInsideC: null }
     return [asleep, plugged].filter((one) => one !== null && tells(one)) as readonly MeasuredNight[]
+  })
+}
+
+/**
+ * Legs whose charge was read on leaving and on arriving at the next site. One that could not be driven without a stop, or
+ * for which stops were agreed to, tells nothing: what was charged on the way is not known.
+ */
+export function measuredLegs(trip: Trip): readonly MeasuredLeg[] {
+  const { battery } = trip.vehicle
+  if (battery === undefined) return []
+  return trip.nights.flatMap((night, index) => {
+    const next = trip.nights[index + 1]
+    const leg = legParameters(trip, night)
+    if (next === undefined || leg === null || (night.leg?.acceptedStopsM ?? []).length > 0) return []
+    const from01 = readCharge(trip, night.id, 'morning')
+    const to01 = readCharge(trip, next.id, 'at-the-post')
+    if (from01 === null || to01 === null || to01 >= from01) return []
+    if (legNeedWh(leg) > from01 * battery.usableWh) return []
+    return [{ leg, usableWh: battery.usableWh, usedWh: null, from01, to01 }]
   })
 }
 

@@ -50,12 +50,16 @@ function warmer(trip: Trip, night: Night): RemedyChange[] {
   return [
     ...bedding.map(({ id: pieceId }) => ({ kind: 'bring-bedding', nightId, pieceId }) as const),
     ...unusedHeaters(trip, night),
-    ...(night.covers ? [] : [{ kind: 'covers', nightId } as const]),
+    ...hangCovers(trip, night),
     ...(trip.vehicle.heater.kind === 'none'
       ? []
       : WARMER_K.map((byK) => ({ kind: 'set-point', nightId, byK }) as const)),
   ]
 }
+
+/** Only where covers ride along. */
+const hangCovers = (trip: Trip, { id: nightId, covers }: Night): RemedyChange[] =>
+  !covers && loadedPieces(trip).some(({ purpose }) => purpose === 'window-covers') ? [{ kind: 'covers', nightId }] : []
 
 const unusedHeaters = (trip: Trip, { id: nightId, heating }: Night): RemedyChange[] =>
   trip.vehicle.bedHeaters
@@ -67,11 +71,11 @@ function moreChargeUpTo(trip: Trip, plan: Plan, at: number): RemedyChange[] {
   const nights = trip.nights.slice(0, at + 1).toReversed()
   return nights.flatMap((night) => {
     const nightPlan = plan.nights.find(({ nightId }) => nightId === night.id)
-    return nightPlan === undefined ? [] : moreCharge(night, nightPlan)
+    return nightPlan === undefined ? [] : moreCharge(trip, night, nightPlan)
   })
 }
 
-function moreCharge(night: Night, plan: NightPlan): RemedyChange[] {
+function moreCharge(trip: Trip, night: Night, plan: NightPlan): RemedyChange[] {
   const nightId = night.id
   const limit01 = plan.input.decisions.chargeLimit01
   const usableA = plan.outcome.supply?.usableA ?? 0
@@ -81,7 +85,7 @@ function moreCharge(night: Night, plan: NightPlan): RemedyChange[] {
       (to01) => ({ kind: 'charge-limit', nightId, to01 }) as const,
     ),
     ...(askedA < Math.floor(usableA) ? [{ kind: 'current', nightId, toA: Math.floor(usableA) } as const] : []),
-    ...(night.covers ? [] : [{ kind: 'covers', nightId } as const]),
+    ...hangCovers(trip, night),
     ...(night.heating.setPoints.some(({ tempC }) => tempC !== null)
       ? COOLER_K.map((byK) => ({ kind: 'set-point', nightId, byK }) as const)
       : []),

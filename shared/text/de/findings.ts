@@ -33,6 +33,8 @@ export const findings: Record<keyof typeof english, string> = {
   'problem.adapter-not-on-board':
     '{adapter} wird bei {site} gebraucht und ist nicht dabei. Einpacken, sonst hat diese Nacht keinen Strom.',
   'problem.lead-too-short':
+    'Das Kabel reicht nicht über die {runMm} bis zum Kasten. Vor dem Ausgleichen das Fahrzeug wenden oder näher stellen.',
+  'problem.lead-wants-extension':
     'Das Kabel reicht nicht über die {runMm} bis zum Kasten. Fahrzeug wenden, näher stellen oder vor dem Ausgleichen {extension} holen.',
   'problem.head-low':
     'Das Kopfende läge {riseMm} tiefer. Fahrzeug wenden oder Keile von {rampMm} unter die tiefen Räder.',
@@ -103,10 +105,12 @@ export const findings: Record<keyof typeof english, string> = {
   'problem.food-short-from-home': 'Für diese Nacht fehlen {shortG} Essen. Mehr mitnehmen oder unterwegs kaufen.',
   'problem.loss-fitted':
     'Der Innenraum verliert {loss01} dessen, was seine Bauart verlöre, nach einer Ablesung der eigenen Nächte, auf {spread01} genau. | Der Innenraum verliert {loss01} dessen, was seine Bauart verlöre, nach {count} Ablesungen der eigenen Nächte, auf {spread01} genau.',
+  'problem.consumption-fitted':
+    'Das Fahrzeug braucht {use01} des Angegebenen, nach einer gefahrenen Etappe, auf {spread01} genau. | Das Fahrzeug braucht {use01} des Angegebenen, nach {count} gefahrenen Etappen, auf {spread01} genau.',
   'problem.readings-do-not-fit':
     'Eine Ablesung der Nächte passt nicht zum Rest: Uhrzeit, Zähler und Außentemperatur prüfen. | {count} Ablesungen der Nächte passen nicht zueinander: Uhrzeiten, Zähler und Außentemperatur prüfen.',
   'problem.leg-needs-stop':
-    'Der nächsten Etappe fehlen ohne Halt {shortWh}: bei {atM} {energyWh} laden ({durationS}) {charger}.',
+    'Der nächsten Etappe fehlen ohne Halt {shortWh}: {energyWh} laden ({durationS}) bei {atM}{charger}.',
   'verdict.holds': 'Geht auf.',
   'verdict.fails': 'Geht nicht auf: ein Grund. | Geht nicht auf: {count} Gründe.',
   'verdict.depart': '{depart01} bei Abfahrt',

@@ -32,6 +32,8 @@ export const findings = {
   'problem.adapter-not-on-board':
     '{adapter} is needed at {site} and is not in the load. Pack it, or this night has no supply.',
   'problem.lead-too-short':
+    'The lead does not reach over the {runMm} to the post as parked. Turn the vehicle or move closer before levelling.',
+  'problem.lead-wants-extension':
     'The lead does not reach over the {runMm} to the post as parked. Turn the vehicle, move closer, or fetch {extension} before levelling.',
   'problem.head-low':
     'The head end would lie {riseMm} low. Turn the vehicle round, or put ramps of {rampMm} under the low wheels.',
@@ -102,10 +104,12 @@ export const findings = {
   'problem.food-short-from-home': 'Food for this night is {shortG} short. Bring more, or buy on the way.',
   'problem.loss-fitted':
     'The cabin loses {loss01} of what its body class would, by one reading of your own nights, give or take {spread01}. | The cabin loses {loss01} of what its body class would, by {count} readings of your own nights, give or take {spread01}.',
+  'problem.consumption-fitted':
+    'The vehicle uses {use01} of what was said, by one leg driven, give or take {spread01}. | The vehicle uses {use01} of what was said, by {count} legs driven, give or take {spread01}.',
   'problem.readings-do-not-fit':
     'One reading of your nights does not agree with the rest: check clock, meter and outside temperature. | {count} readings of your nights do not agree with one another: check clocks, meter and outside temperature.',
   'problem.leg-needs-stop':
-    'The next leg is {shortWh} short without a stop: charge {energyWh} ({durationS}) at {atM} {charger}.',
+    'The next leg is {shortWh} short without a stop: charge {energyWh} ({durationS}) at {atM}{charger}.',
   'verdict.holds': 'Holds.',
   'verdict.fails': 'Does not hold: one reason. | Does not hold: {count} reasons.',
   'verdict.depart': '{depart01} at departure',

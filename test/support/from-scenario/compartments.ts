@@ -227,9 +227,11 @@ const roundAll = (size: readonly [number, number, number]): [number, number, num
 export function baysOf(compartments: readonly Compartment[], bedCentreYMm: number): Bay[] {
   const centres = doorCentres(compartments)
   return compartments.map((compartment) => {
-    const kind = bayKindOf(compartment)
-    const site = kind === 'locker' || kind === 'outside'
     const available = compartment.available ?? ['drive', 'sleep']
+    const said = bayKindOf(compartment)
+    // A box on the outside that rides along, such as one for gas, is the vehicle's own: cold and apart as a front compartment is.
+    const kind = said === 'outside' && available.includes('drive') ? 'front-compartment' : said
+    const site = kind === 'locker' || kind === 'outside'
     const environment = compartment.environment ?? 'cabin'
     const inCabin = environment === 'cabin' || environment === 'front_seats'
     const cutouts = Array.isArray(compartment.cutouts_mm) ? compartment.cutouts_mm : []

@@ -39,7 +39,7 @@ const PURPOSES: readonly (readonly [RegExp, Purpose])[] = [
   [/power ?bank|phone|charger pouch|battery charger/, 'phone-power'],
   [/tool|inflator|jump/, 'tools'],
   [/cargo net|partition net/, 'cargo-net'],
-  [/\bdog\b|\bcat\b|\bpet\b|crate/, 'pet'],
+  [/\bdog\b|\bcat\b|\bpet\b/, 'pet'],
   [
     /scope|tripod|camera|lens|recorder|climb|rope|telescope|binocular|fishing|\bski|board|instrument|stand$/,
     'target-kit',

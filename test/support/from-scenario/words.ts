@@ -32,7 +32,7 @@ export function perNight(source: Loose, pattern: RegExp, index: number): number 
     if (!pattern.test(key)) continue
     if (typeof value === 'number') return value
     if (Array.isArray(value)) {
-      const one: unknown = value[Math.min(index, value.length - 1)]
+      const one: unknown = value[index]
       if (typeof one === 'number') return one
     }
   }

@@ -51,10 +51,10 @@ const warmth = (trip: Trip, night: Night, stepsK: readonly number[]): Made[] =>
     })),
   }))
 
-const covered = (trip: Trip, night: Night): Made => ({
-  name: 'covers',
-  trip: nightWith(trip, night.id, (one) => ({ ...one, covers: true })),
-})
+const covered = (trip: Trip, night: Night): Made[] =>
+  trip.kit.pieces.some((piece) => piece.purpose === 'window-covers' && !piece.spare)
+    ? [{ name: 'covers', trip: nightWith(trip, night.id, (one) => ({ ...one, covers: true })) }]
+    : []
 
 const limits = (trip: Trip, night: Night): Made[] =>
   [0.95, 1].map((limit) => ({
@@ -98,11 +98,11 @@ export function everyNeighbour(trip: Trip, code: string, nightId: string | null)
     return [
       ...beddings(trip, night),
       ...heaters(trip, night),
-      covered(trip, night),
+      ...covered(trip, night),
       ...warmth(trip, night, [2, 4, 6, 8]),
     ]
   if (code === 'leg-too-long')
-    return [...limits(trip, night), covered(trip, night), ...warmth(trip, night, [-2, -4, -6])]
+    return [...limits(trip, night), ...covered(trip, night), ...warmth(trip, night, [-2, -4, -6])]
   if (code === 'leave-in-movement-ban') return later(trip, night)
   if (code === 'adapter-not-on-board') return packed(trip)
   return []
