@@ -27,7 +27,7 @@ export type Tried = { readonly unitId: string; readonly bayId: string; readonly 
 
 /**
  * Whether a unit may stand at a pose in a layout, all others staying where they are.
- * Millimetres in the bay's frame. Gives the first rule broken (`null` when legal) and the nearest legal pose in that bay, if any.
+ * A unit that carries others may only stay. Millimetres in the bay's frame. Gives the first rule broken (`null` when legal) and the nearest legal pose in that bay, if any.
  * An unknown unit or bay is `does-not-fit`. Under a millisecond for a car's load once `handScene` is made.
  */
 export const tryPose = (hand: HandScene, tried: Tried): PoseVerdict => {
@@ -36,7 +36,8 @@ export const tryPose = (hand: HandScene, tried: Tried): PoseVerdict => {
   const bayModel = scene.model.bays.find((each) => each.bay.id === tried.bayId)
   if (unit === undefined || bayModel === undefined) return { legal: false, rule: 'does-not-fit', nearest: null }
   const state = stateFrom(scene, hand.layout)
-  if ((state.where[unit.index] ?? -1) >= 0) takeOutAlone(scene, state, unit.index)
+  const fallen = (state.where[unit.index] ?? -1) >= 0 ? takeOut(scene, state, new Set([unit.index]), new Set()) : []
+  if (fallen.length > 1) return carrying(hand.layout, tried)
   const admission = scene.admissions[unit.index]?.[bayModel.index]
   if (admission === undefined || admission.rule !== null) {
     const rule = admission?.rule ?? 'does-not-fit'
@@ -56,8 +57,12 @@ export const tryPose = (hand: HandScene, tried: Tried): PoseVerdict => {
 const ruleAt = (scene: Scene, state: SceneState, bay: BayState, unit: number, box: Box): RuleCode | null =>
   poseRule(scene, bay, unit, box) ?? (clashes(scene, state, bay.model.index, box) ? 'no-room' : null)
 
-const takeOutAlone = (scene: Scene, state: SceneState, unit: number): void => {
-  takeOut(scene, state, new Set([unit]), new Set())
+/** What something else stands on stays where it is. */
+const carrying = (layout: Layout, tried: Tried): PoseVerdict => {
+  const nearest = layout.placements.find(({ unitId }) => unitId === tried.unitId) ?? null
+  const stays = nearest !== null && nearest.bayId === tried.bayId && sameTriple(nearest.atMm, tried.atMm)
+  const legal = stays && sameTriple(nearest.sizeMm, tried.sizeMm)
+  return { legal, rule: legal ? null : 'load-on-top', nearest }
 }
 
 const nearestIn = (scene: Scene, state: SceneState, unit: number, index: number, tried: Tried): Placement | null => {
@@ -69,7 +74,7 @@ const nearestIn = (scene: Scene, state: SceneState, unit: number, index: number,
     for (const pose of scene.model.units[unit]?.poses ?? []) {
       const near = nearestInSpace(space, pose, tried)
       if (near === null) continue
-      const away = distance(near.atMm, tried.atMm) + (sameTurn(near.sizeMm, tried.sizeMm) ? 0 : TURN_MM)
+      const away = distance(near.atMm, tried.atMm) + (sameTriple(near.sizeMm, tried.sizeMm) ? 0 : TURN_MM)
       if (away >= least || ruleAt(scene, state, bay, unit, boxAt(near.atMm, near.sizeMm)) !== null) continue
       least = away
       best = { unitId: tried.unitId, bayId: tried.bayId, ...near, edges: pose.edges }
@@ -97,7 +102,7 @@ const nearestInSpace = (
   return { atMm, sizeMm }
 }
 
-const sameTurn = (a: Vec3, b: Vec3): boolean => a.every((value, axis) => value === b[axis])
+const sameTriple = (a: Vec3, b: Vec3): boolean => a.every((value, axis) => value === b[axis])
 
 const distance = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])
 

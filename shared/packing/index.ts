@@ -35,7 +35,7 @@ export type {
   Unplaced,
   Vec3,
 } from './types.ts'
-export { DEFAULT_ITERATIONS, packLoad } from './pack-load.ts'
+export { packLoad, settlingRounds } from './pack-load.ts'
 export { freeVolume, handScene, reachOf, tryPose } from './by-hand.ts'
 export type { HandScene, Tried } from './by-hand.ts'
 export { packContainer } from './container/search.ts'

@@ -16,8 +16,14 @@ import { keepLegal, Run, solve } from './search/solve.ts'
 import { emptyState } from './search/state.ts'
 import type { Layout, PackBudget, PackedUnit, PackingInput, PackingOutcome, PackPiece } from './types.ts'
 
-/** Rounds that settle a 45-unit car in about three seconds on one core of 2020s office hardware (measured in test/bench). */
-export const DEFAULT_ITERATIONS = 800
+/** Rounds times pieces that settle a load: about three seconds for a car, ten for 400 pieces in a van (measured in test/bench). */
+const ROUNDS_TIMES_PIECES = 36_000
+const MOST_SETTLING_ROUNDS = 800
+
+/** Improvement rounds after which a load of so many pieces gains little: `budget.iterations` where nobody says otherwise. */
+export const settlingRounds = (pieces: number): number =>
+  Math.min(MOST_SETTLING_ROUNDS, Math.ceil(ROUNDS_TIMES_PIECES / Math.max(1, pieces)))
+
 /** Share of the rounds spent on the drive layout; the nights share the rest. */
 const DRIVE_SHARE = 0.4
 

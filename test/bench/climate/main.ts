@@ -176,6 +176,22 @@ tell(
   bestMs(() => searchNight(night), 12),
   SEARCH_BUDGET_MS,
 )
+const bedding = (id: string, comfortC: number, coverClo: number, moves: number) => ({
+  id,
+  bySleeper: [{ sleeperId: 'one', bedding: { comfortC, coverClo, matM2KPerW: 0.9 } }],
+  moves,
+  volumeMm3: moves * 1e7,
+})
+const choosing: NightInput = {
+  ...night,
+  coversOwned: true,
+  beddingSets: [bedding('light', 8, 3, 1), bedding('winter', -9, 7, 2), bedding('both', -18, 10, 3)],
+}
+tell(
+  'whole search over three bedding sets',
+  bestMs(() => searchNight(choosing), 12),
+  SEARCH_BUDGET_MS,
+)
 tellGrowth(
   'growth in steps',
   [300, 150, 75, 38].map((stepS) => {

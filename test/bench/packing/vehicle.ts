@@ -1,10 +1,8 @@
 /** The vehicle's own figures: a car's first and settled plan, a van of 400 units, growth with the number of units, reach against a packing that ignores access. */
-import { readFileSync } from 'node:fs'
-import { DEFAULT_ITERATIONS, handScene, packLoad, reachOf, tryPose } from '../../../shared/packing/index.ts'
+import { settlingRounds, handScene, packLoad, reachOf, tryPose } from '../../../shared/packing/index.ts'
 import type { Layout, PackingInput, PackingOutcome } from '../../../shared/packing/index.ts'
-import { packingInput } from '../../../shared/plan/inputs/packing.ts'
-import { tripFromScenario } from '../../support/from-scenario/convert.ts'
 import { packingFaults } from '../../support/oracle/packing.ts'
+import { scenarioLoad } from '../../support/scenario-load.ts'
 import { cpuSeconds } from './clock.ts'
 import { vanLoad } from './loads.ts'
 
@@ -31,12 +29,10 @@ function timed(input: PackingInput, iterations: number): Timed {
 }
 
 function carLines(): readonly Line[] {
-  const file = new URL('../../fixtures/scenarios/scenario-a.json', import.meta.url)
-  const scenario: unknown = JSON.parse(readFileSync(file, 'utf8'))
-  const input = packingInput(tripFromScenario(scenario), [])
+  const input = scenarioLoad('scenario-a')
   timed(input, 20)
   const first = timed(input, 0)
-  const settled = timed(input, DEFAULT_ITERATIONS)
+  const settled = timed(input, settlingRounds(input.pieces.length))
   const faults = packingFaults(input, settled.outcome).length
   return [
     {
@@ -90,13 +86,13 @@ function vanLines(): readonly Line[] {
   }
   if (largest === undefined) return []
   const input = vanLoad(400, SEED)
-  const whole = timed(input, DEFAULT_ITERATIONS)
+  const whole = timed(input, settlingRounds(input.pieces.length))
   const memoryMb = process.memoryUsage().rss / 1e6
   const reach = rows.map(({ ours, reference }) => ours / reference)
   const worst = Math.max(...reach)
   return [
     {
-      measure: `400 units in a van, both layouts, ${DEFAULT_ITERATIONS} rounds (${leftOut(whole.outcome)} left out)`,
+      measure: `400 units in a van, both layouts, ${settlingRounds(input.pieces.length)} rounds (${leftOut(whole.outcome)} left out)`,
       ours: `${whole.seconds.toFixed(1)} s, ${memoryMb.toFixed(0)} MB of the whole process`,
       wanted: '15 s, 300 MB',
       met: whole.seconds <= 15 && memoryMb <= 300,

@@ -1,12 +1,10 @@
 /** What dragging asks, against the oracle's judgement of the same layout with the unit moved. */
-import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { handScene, packLoad, tryPose } from '../../../shared/packing/index.ts'
-import type { PackingInput, Placement, Vec3 } from '../../../shared/packing/index.ts'
+import type { Placement, Vec3 } from '../../../shared/packing/index.ts'
 import { randomFrom } from '../../../shared/packing/random.ts'
-import { packingInput } from '../../../shared/plan/inputs/packing.ts'
-import { tripFromScenario } from '../../support/from-scenario/convert.ts'
 import { layoutFaults } from '../../support/oracle/layout.ts'
+import { scenarioLoad } from '../../support/scenario-load.ts'
 
 const ASKED = 400
 const SEED = 20261125
@@ -19,9 +17,7 @@ const TURNS = [
   [2, 1, 0],
 ] as const
 
-const file = new URL('../../fixtures/scenarios/scenario-a.json', import.meta.url)
-const scenario: unknown = JSON.parse(readFileSync(file, 'utf8'))
-const input: PackingInput = packingInput(tripFromScenario(scenario), [])
+const input = scenarioLoad('scenario-a')
 const outcome = packLoad(input, { seed: 1, iterations: 60 })
 
 describe.each([null, ...input.nights])('a unit tried by hand, %#', (night) => {
@@ -31,13 +27,10 @@ describe.each([null, ...input.nights])('a unit tried by hand, %#', (night) => {
   const unplaced = night === null ? outcome.driveUnplaced : (packing?.unplaced ?? [])
   const hand = handScene(input, layout, night?.id ?? null)
   const before = layoutFaults({ input, outcome, night, unplaced, layout })
-  /** What stood on the unit is left behind in the air: the verdict speaks of the unit itself only. */
   const faultsOf = (placement: Placement): readonly string[] => {
     const rest = layout.placements.filter(({ unitId }) => unitId !== placement.unitId)
     const tried = { ...layout, placements: [...rest, placement] }
-    return layoutFaults({ input, outcome, night, unplaced, layout: tried }).filter(
-      (fault) => !before.includes(fault) && fault.includes(`${placement.unitId} `),
-    )
+    return layoutFaults({ input, outcome, night, unplaced, layout: tried }).filter((fault) => !before.includes(fault))
   }
 
   it('may stand where the oracle finds no fault, and nowhere else', () => {
@@ -67,7 +60,7 @@ describe.each([null, ...input.nights])('a unit tried by hand, %#', (night) => {
       nearest++
       expect([label, faultsOf(verdict.nearest)]).toEqual([label, []])
     }
-    expect(legal).toBeGreaterThan(2)
+    expect(legal).toBeGreaterThan(0)
     expect(nearest).toBeGreaterThan(20)
   })
 

@@ -1,28 +1,11 @@
 /** The two field loads, converted from test/fixtures/scenarios: each is known to be solvable. */
-import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { packLoad } from '../../../shared/packing/index.ts'
-import type { PackingInput } from '../../../shared/packing/index.ts'
-import { packingInput } from '../../../shared/plan/inputs/packing.ts'
-import { tripFromScenario } from '../../support/from-scenario/convert.ts'
 import { packingFaults } from '../../support/oracle/packing.ts'
+import { scenarioLoad } from '../../support/scenario-load.ts'
 
-/** A heated bay's lowest temperature that night, °C: the climate engine's business, fixed here. */
-const HEATED_C = 8
-
-function load(name: string): PackingInput {
-  const path = new URL(`../../fixtures/scenarios/${name}.json`, import.meta.url)
-  const scenario: unknown = JSON.parse(readFileSync(path, 'utf8'))
-  const input = packingInput(tripFromScenario(scenario), [])
-  const warm = input.bays.filter((bay) => bay.heatedAtNight).map((bay) => [bay.id, HEATED_C] as const)
-  return {
-    ...input,
-    nights: input.nights.map((night) => ({ ...night, lowTempC: { ...night.lowTempC, ...Object.fromEntries(warm) } })),
-  }
-}
-
-describe.each(['scenario-a', 'scenario-b'])('the load of %s', (name) => {
-  const input = load(name)
+describe.each(['scenario-a', 'scenario-b'] as const)('the load of %s', (name) => {
+  const input = scenarioLoad(name)
   const outcome = packLoad(input, { seed: 1, iterations: 300 })
 
   it('is wholly placed by day and on both nights', () => {
