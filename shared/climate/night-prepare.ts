@@ -4,9 +4,9 @@ import { S_PER_HOUR } from '../units/index.ts'
 import { supplyOutcome } from './circuit.ts'
 import { saturationRatio, dewPointFromPa, saturationPa } from './moisture-saturation.ts'
 import { airJPerM3K, airKgPerM3, pressurePa } from './network-air.ts'
-import { daylightWPerM2, skyC } from './network-sky.ts'
+import { daylightWPerM2, skyC, skyExchangeWPerM2K } from './network-sky.ts'
 import { at } from './network-step.ts'
-import { buildNetwork } from './network.ts'
+import { EMISSIVITY_01, buildNetwork } from './network.ts'
 import { releaseOf } from './sleepers-body.ts'
 import { sunPosition } from './sun.ts'
 import type { Network } from './network.ts'
@@ -29,6 +29,8 @@ export type Prepared = {
   readonly windMPerS: Float64Array
   readonly outsideRatio: Float64Array
   readonly skyC: Float64Array
+  /** What the sky draws from a surface at the air's temperature that sees nothing else, W/m2. */
+  readonly skyWPerM2: Float64Array
   readonly daylightWPerM2: Float64Array
   readonly pressurePa: number
   readonly airKg: number
@@ -76,7 +78,7 @@ export function prepareNight(input: NightInput, integrationS = INTEGRATION_S): P
   }
 }
 
-type Columns = Pick<Prepared, 'outsideC' | 'windMPerS' | 'outsideRatio' | 'skyC' | 'daylightWPerM2'>
+type Columns = Pick<Prepared, 'outsideC' | 'windMPerS' | 'outsideRatio' | 'skyC' | 'skyWPerM2' | 'daylightWPerM2'>
 
 function columnsOf(input: NightInput, boundsUtc: Float64Array, atPa: number): Columns {
   const steps = boundsUtc.length - 1
@@ -85,6 +87,7 @@ function columnsOf(input: NightInput, boundsUtc: Float64Array, atPa: number): Co
     windMPerS: new Float64Array(steps + 1),
     outsideRatio: new Float64Array(steps + 1),
     skyC: new Float64Array(steps + 1),
+    skyWPerM2: new Float64Array(steps + 1),
     daylightWPerM2: new Float64Array(steps + 1),
   }
   const elevationDeg = sunHeights(input)
@@ -98,7 +101,9 @@ function columnsOf(input: NightInput, boundsUtc: Float64Array, atPa: number): Co
     columns.outsideC[step] = now.tempC
     columns.windMPerS[step] = Math.max(0, now.windMPerS)
     columns.outsideRatio[step] = Math.min(Math.max(now.humidity01, 0), 1) * saturationRatio(now.tempC, atPa)
-    columns.skyC[step] = skyC(now.tempC, dewPointFromPa(outsidePa), now.cloud01)
+    const sky = skyC(now.tempC, dewPointFromPa(outsidePa), now.cloud01)
+    columns.skyC[step] = sky
+    columns.skyWPerM2[step] = EMISSIVITY_01 * skyExchangeWPerM2K(now.tempC, sky) * (now.tempC - sky)
     columns.daylightWPerM2[step] = daylightWPerM2(elevationDeg(atUtc), now.cloud01)
   }
   return columns

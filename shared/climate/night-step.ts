@@ -6,9 +6,8 @@ import { J_PER_WH, S_PER_HOUR } from '../units/index.ts'
 import { copAt, coolingCopAt, electricPerHeat } from './heater.ts'
 import { EVAPORATION_J_PER_KG, co2After, moistureStep, settleFog } from './moisture.ts'
 import { leakageM3PerH } from './network-air.ts'
-import { skyExchangeWPerM2K } from './network-sky.ts'
 import { BED, FIRST_PANE, FLOOR, FRONT, GAMMA, MASS, at, factorise, stages } from './network-step.ts'
-import { BODY_SKY_VIEW_01, EMISSIVITY_01 } from './network.ts'
+import { BODY_SKY_VIEW_01 } from './network.ts'
 import { builtInLimitW, heatsFromSupply, inverterHeaterW, mainsHeaterW, settle } from './night-power.ts'
 import { OUTSIDE_CO2_PPM } from './night-state.ts'
 import type { Stage } from './network-step.ts'
@@ -144,8 +143,7 @@ function sources(run: Run, stage: Stage, step: number, share01: number, bedSourc
   const { prepared, network, moisture, air } = run
   const out = stage.sources
   const outsideC = along(prepared.outsideC, step, share01)
-  const sky = along(prepared.skyC, step, share01)
-  const perFilmK = (EMISSIVITY_01 * skyExchangeWPerM2K(outsideC, sky) * (outsideC - sky)) / network.outerFilmWPerM2K
+  const perFilmK = along(prepared.skyWPerM2, step, share01) / network.outerFilmWPerM2K
   const bodyC = outsideC - perFilmK * BODY_SKY_VIEW_01
   const lining = network.panes.length
   out[FRONT] = network.frontBodyWPerK * bodyC + (air.frontWPerK + air.drawnWPerK) * outsideC

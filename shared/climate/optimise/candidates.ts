@@ -99,14 +99,16 @@ export function coverChoices(input: NightInput, options: NightSearchOptions): re
   return (input.coversOwned ?? input.decisions.covers) ? [true, false] : [false]
 }
 
-/** Gaps to try; at least two sides where the night opens none. */
+/** Gaps to try, narrowest first; at least two sides where the night opens none. */
 export function ventilations(
   input: NightInput,
   options: NightSearchOptions,
 ): readonly { gapMm: number; sides: number }[] {
   const gaps = new Set([...(options.gapsMm ?? GAPS_MM), input.decisions.windowGapMm])
   const sides = input.decisions.windowSides > 0 ? input.decisions.windowSides : 2
-  return [...gaps].map((gapMm) => ({ gapMm, sides: gapMm > 0 ? sides : input.decisions.windowSides }))
+  return [...gaps]
+    .sort((left, right) => left - right)
+    .map((gapMm) => ({ gapMm, sides: gapMm > 0 ? sides : input.decisions.windowSides }))
 }
 
 /** Currents and charge limits worth trying on a plan whose warmth is settled. */

@@ -17,6 +17,8 @@ import type { FrontPoint, NightSearch } from '../answers.ts'
 const SWEEP_STEP_S = 900
 /** Air must stay under this CO2, ppm, where any plan can (guideline limit for bedrooms and offices). */
 const CO2_LIMIT_PPM = 2000
+/** Below this all night outside a window is opened for air alone, °C (common practice). */
+const WARM_NIGHT_C = 15
 /** Longest front that is told, and most plans whose charging is varied (engine's convention). */
 const FRONT_SIZE = 16
 const CHARGED_SIZE = 12
@@ -61,20 +63,22 @@ function sweep(prepared: Prepared, options: NightSearchOptions): Scored[] {
   const charging = chargings(input, options)[0] ?? input.decisions
   const shapes = profiles(input, options)
   const beds = bedHeaterSets(input)
-  const airs = ventilations(input, options)
+  const gaps = ventilations(input, options)
+  // In the cold a gap wider than the air asks for only costs warmth; on a warm night it may cool.
+  const narrowest = input.weather.every(({ tempC }) => tempC < WARM_NIGHT_C)
   const scored: Scored[] = []
-  coverChoices(input, options).forEach((covers, rank) => {
-    // The second choice of covers is rarely better: it is tried at the night's own gap alone.
-    const gaps = rank === 0 ? airs : airs.slice(-1)
+  for (const covers of coverChoices(input, options)) {
     for (const setPoints of shapes) {
       for (const bedHeaterIds of beds) {
         for (const { gapMm, sides } of gaps) {
           const air = { windowGapMm: gapMm, windowSides: sides, covers }
-          scored.push(...scoreSets(prepared, { ...input.decisions, ...charging, setPoints, bedHeaterIds, ...air }))
+          const sets = scoreSets(prepared, { ...input.decisions, ...charging, setPoints, bedHeaterIds, ...air })
+          scored.push(...sets)
+          if (narrowest && sets.every((point) => point.co2MaxPpm <= CO2_LIMIT_PPM)) break
         }
       }
     }
-  })
+  }
   // Where no plan meets the limit, those near the best air of the sweep.
   const bestAir = scored.reduce((least, point) => Math.min(least, point.co2MaxPpm), Infinity)
   const limit = Math.max(CO2_LIMIT_PPM, bestAir * 1.05)

@@ -321,7 +321,39 @@ const LAWS: readonly Law[] = [
     measure: depart,
     direction: 'never-more',
   },
+  {
+    says: 'covers put up earlier never need more heat',
+    change: (i, by) => withDecisions(i, { covers: false, coversFromUtc: at(12 - 10 * by) }),
+    measure: heat,
+    direction: 'never-more',
+  },
+  {
+    says: 'more kept on all night never leaves a fuller battery',
+    change: (i, by) => ({ ...i, supply: null, keepsOnW: 200 * by }),
+    measure: depart,
+    direction: 'never-more',
+  },
+  {
+    says: 'a bigger inverter never leaves less heat where the site gives none',
+    change: (i, by) => inverterVan(i, 1000 + 1000 * by),
+    measure: heat,
+    direction: 'never-less',
+  },
+  {
+    says: 'a heater that switches itself off sooner never takes more',
+    change: (i, by) => withHeater(i, { switchesOffAfterS: 3600 * (8 - 7 * by) }),
+    measure: heating,
+    direction: 'never-more',
+  },
 ]
+
+/** A van without a hookup, its fan heater on the leisure battery. */
+const inverterVan = (input: NightInput, inverterMaxW: number): NightInput => ({
+  ...withHeater(input, { kind: 'mains-fan-heater', maxHeatW: 2000, minHeatW: 0, awakeLoadW: 0, cop: [] }),
+  supply: null,
+  battery: null,
+  leisure: { kind: 'lfp', usableWh: 5000, reserve01: 0.2, chargerW: 0, loadW: 20, arrive01: 1, inverterMaxW },
+})
 
 const BASELINES: Partial<Record<string, (input: NightInput) => NightInput>> = {
   'colder outside never leaves a warmer bed without heat': unheated,
@@ -350,6 +382,12 @@ const BASELINES: Partial<Record<string, (input: NightInput) => NightInput>> = {
   'thicker bedding never leaves less in hand': unheated,
   'a thicker mat never leaves less in hand': unheated,
   'a bed heater never leaves less in hand': unheated,
+  'covers put up earlier never need more heat': (input) =>
+    withDecisions(input, { covers: false, coversFromUtc: at(12) }),
+  'more kept on all night never leaves a fuller battery': (input) => ({ ...input, supply: null }),
+  'a bigger inverter never leaves less heat where the site gives none': (input) => inverterVan(input, 1000),
+  'a heater that switches itself off sooner never takes more': (input) =>
+    withHeater(input, { switchesOffAfterS: 8 * 3600 }),
   'a supply lost earlier never leaves a fuller battery': (input) => ({
     ...input,
     fault: { kind: 'supply-lost', atUtc: at(12) },
