@@ -20,6 +20,7 @@ export const windowDialogs = {
   'window.cost.charge': '{share01} Ladung',
   'window.cost.litres': '{volume} Platz',
   'window.cost.moves': '{count} Handgriff mehr | {count} Handgriffe mehr',
+  'window.cost.money': '{money}',
   'window.cost.minutes': '{duration}',
   'window.cost.nothing': 'kostet nichts',
   'window.remedy.bringBedding': '{piece} mitnehmen',

@@ -20,6 +20,7 @@ export const windowDialogs = {
   'window.cost.charge': '{share01} of charge',
   'window.cost.litres': '{volume} of room',
   'window.cost.moves': '{count} more move | {count} more moves',
+  'window.cost.money': '{money}',
   'window.cost.minutes': '{duration}',
   'window.cost.nothing': 'costs nothing',
   'window.remedy.bringBedding': 'Bring {piece}',

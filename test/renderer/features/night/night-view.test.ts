@@ -1,0 +1,68 @@
+/** The night view in its states: a night with its curves, one not searched yet, one whose failure is told, none at all. */
+import { describe, expect, it } from 'vitest'
+import NightView from '../../../../renderer/features/night/NightView.vue'
+import { eveningOf } from '../../../../renderer/stores/evening.ts'
+import type { Plan } from '../../../../shared/plan/index.ts'
+import { cardsPlan, cardsTrip } from '../../../support/cards-plan.ts'
+import { show, words } from '../../window.ts'
+
+const trip = cardsTrip()
+const plan = cardsPlan(trip)
+const night = plan.nights[0]
+if (night === undefined) throw new Error('the plan has a night')
+const evening = eveningOf(night)
+const open = (made: Plan = plan, full = true, nightIndex = 0) =>
+  show(NightView, { trip, plan: made, props: { plan: made, nightIndex, evening, atUtc: night.clock.bedtimeUtc, full } })
+const withNight = (change: Partial<Plan['nights'][number]>): Plan => ({ ...plan, nights: [{ ...night, ...change }] })
+
+describe('the night view', () => {
+  it('draws its curves with their names and says them for who cannot see them', () => {
+    const { view } = open()
+    const captions = view.findAll('.chart figcaption').map((caption) => caption.text())
+    expect(captions[0]).toContain('Temperature')
+    expect(captions.every((caption) => /\d/.test(caption))).toBe(true)
+  })
+
+  it('gives each number its formula and source', async () => {
+    const { view } = open()
+    await view.get('button.how').trigger('click')
+    expect(document.querySelector('.how-sheet')?.textContent).toMatch(/Source:/)
+  })
+
+  it('turns a dial into an edit of this night', async () => {
+    const { view, edits } = open(plan, false)
+    await view.get('.dials-switches button').trigger('click')
+    expect(edits[0]?.edit).toMatchObject({ kind: 'set-night', nightId: night.nightId })
+  })
+
+  it('says that the search has not run, while it has not', () => {
+    const { view } = open(withNight({ search: null, faults: [] }))
+    expect(words(view.get('.faults'))).toContain('The search has not run yet.')
+    expect(view.findAll('.front-point')).toHaveLength(0)
+  })
+
+  it('tells what follows a failure, and lets its hour be moved by keys', async () => {
+    const fault = { kind: 'supply-lost', atUtc: night.clock.bedtimeUtc } as const
+    const told = {
+      fault,
+      coldestBedC: 3,
+      depart01: 0.5,
+      legMarginWh: null,
+      actByUtc: null,
+      hoursOfHeatLeft: 4,
+      outcome: night.outcome,
+    }
+    const { view } = open(withNight({ faults: [told] }))
+    expect(words(view.get('.faults [role=status]'))).toContain('3 °C')
+    const mark = view.get('.chart-handle')
+    const before = Number(mark.attributes('aria-valuenow'))
+    await mark.trigger('keydown', { key: 'ArrowRight' })
+    expect(Number(mark.attributes('aria-valuenow'))).toBe(before + 600)
+  })
+
+  it('says that there is no night where there is none', () => {
+    const { view } = open({ ...plan, nights: [] })
+    expect(view.find('.chart').exists()).toBe(false)
+    expect(view.get('.panel-body').text()).not.toBe('')
+  })
+})
