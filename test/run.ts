@@ -12,6 +12,9 @@ const root = join(dirname(fileURLToPath(import.meta.url)), '..')
 const deep = process.argv.includes('--deep')
 const scratch = mkdtempSync(join(tmpdir(), 'kipstow-test-'))
 
+/** What a check says that this machine cannot run: told again at the end, so that nobody misses it. */
+const notRun = new Set<string>()
+
 const CLOSING_LINE = /^(\d+) passed, (\d+) failed(?:, (\d+) skipped)?$/m
 
 /** A package's own command, found in its folder since not every package lets its manifest be imported; run by this Node: no shell, so it works the same on every system. */
@@ -30,7 +33,9 @@ function node(script: string, args: string[], env: Record<string, string> = {}):
     env: { ...process.env, ...env },
     maxBuffer: 256 * 1024 * 1024,
   })
-  return { ok: run.status === 0, output: `${run.stdout ?? ''}${run.stderr ?? ''}` }
+  const output = `${run.stdout ?? ''}${run.stderr ?? ''}`
+  for (const [line] of output.matchAll(/NOT RUN: [^\n]*/g)) notRun.add(line)
+  return { ok: run.status === 0, output }
 }
 
 const tsx = (): string => binary('tsx', 'tsx')
@@ -80,6 +85,10 @@ const CHECKS: Check[] = [
   { name: 'build', run: () => single(node(tsx(), [join(root, 'electron/package/build.ts')])) },
   { name: 'tests', run: vitest },
   {
+    name: 'Electron',
+    run: () => counted(node(tsx(), [join(root, 'test/electron/app/main.ts')])),
+  },
+  {
     name: 'journeys',
     run: () =>
       counted(
@@ -107,6 +116,7 @@ for (const check of CHECKS) {
 }
 rmSync(scratch, { recursive: true, force: true })
 
+for (const line of notRun) console.log(line)
 if (total.skipped > 0) console.log(`${total.skipped} did not run on this machine; each is named above with its reason`)
 // A continuous integration run may not pass by leaving things out.
 const strict = process.env['KIPSTOW_CI'] !== undefined && total.skipped > 0
