@@ -8,7 +8,7 @@ import type { Facts } from './types.ts'
 /** A thing of the load that a step names. `id` becomes part of the step's key. */
 export type NamedThing = { readonly id: string; readonly name: string }
 
-/** A piece and the name of the bay it is in during the layout that the list speaks of. */
+/** A piece, or several of one place named together, and the name of the bay they are in during the layout that the list speaks of. */
 export type PlacedThing = { readonly id: string; readonly name: string; readonly place: string }
 
 export type YesNoUnknown = 'yes' | 'no' | 'not-known'
@@ -79,7 +79,7 @@ export type ChecklistFacts = {
     readonly spoiling: readonly (PlacedThing & { readonly spoilsAboveC: number })[]
     /** Food and scented goods; `place` is where the site's rules want them, or the planned bay. */
     readonly food: readonly PlacedThing[]
-    readonly lithium: readonly PlacedThing[]
+    readonly lithium: readonly NamedThing[]
     readonly wet: readonly NamedThing[]
     readonly bed: readonly NamedThing[]
     /** Mounted, worn or plugged in at night. */
@@ -111,6 +111,8 @@ export type ChecklistFacts = {
     readonly mustStandOnHardPad: boolean
     readonly phone: string | null
     readonly gateCode: string | null
+    /** The gate is shut for some hours. */
+    readonly gateCloses: boolean
     readonly indoorFallback: string | null
     readonly nearestCharger: string | null
     /** The sheet for no coverage lacks the phone, the fallback or the charger. */

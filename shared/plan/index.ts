@@ -8,8 +8,8 @@ export { loadedPieces } from './load.ts'
 export { unitNames } from './findings/index.ts'
 export { freeVolume, handScene, reachOf, tryPose } from '../packing/index.ts'
 export type { HandScene, PoseVerdict, Tried } from '../packing/index.ts'
-export { runFault } from '../climate/index.ts'
-export type { Fault, FaultOutcome } from '../climate/index.ts'
+export { forecastHoursOf, parseEpw, parseHourlyCsv, runFault } from '../climate/index.ts'
+export type { CsvColumns, Fault, FaultOutcome, HourlyReading } from '../climate/index.ts'
 export type {
   Finding,
   FindingArea,

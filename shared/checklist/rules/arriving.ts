@@ -33,7 +33,7 @@ export const arrivingRules: readonly Rule[] = [
     deadline: 'checkInTo',
   }),
   rule('ask-gate-code', {
-    when: missing('site.gateCode'),
+    when: every(missing('site.gateCode'), is('site.gateCloses')),
     durationS: 60,
     after: ['check-in'],
   }),
@@ -43,7 +43,11 @@ export const arrivingRules: readonly Rule[] = [
     after: ['check-in'],
   }),
   rule('confirm-amps', {
-    when: every(is('hookup.present'), notEquals('site.chargeAllowed', 'no')),
+    when: every(
+      is('hookup.present'),
+      notEquals('site.chargeAllowed', 'no'),
+      some(missing('hookup.siteLimitA'), equals('site.chargeAllowed', 'not-known'), isNot('hookup.tariffKnown')),
+    ),
     durationS: 60,
     after: ['check-in'],
   }),
@@ -179,6 +183,7 @@ export const arrivingRules: readonly Rule[] = [
     when: every(
       is('hookup.present'),
       isNot('hookup.chargingPoint'),
+      isNot('hookup.domesticSocket'),
       above('hookup.usableA', 0),
       isNot('hookup.belowMinimum'),
     ),
@@ -202,7 +207,7 @@ export const arrivingRules: readonly Rule[] = [
     when: every(is('hookup.present'), isNot('hookup.chargingPoint'), known('hookup.stepDownV'), known('hookup.stopV')),
     durationS: 180,
     params: { stepDownV: 'hookup.stepDownV', stopV: 'hookup.stopV' },
-    after: ['start-low'],
+    after: ['start-low', 'hold-household-current'],
   }),
   rule('enter-readings', {
     when: every(is('hookup.present'), isNot('hookup.measured')),
@@ -218,7 +223,11 @@ export const arrivingRules: readonly Rule[] = [
     caution: true,
   }),
   rule('drip-loop', {
-    when: every(is('hookup.present'), isNot('hookup.chargingPoint')),
+    when: every(
+      is('hookup.present'),
+      isNot('hookup.chargingPoint'),
+      some(above('weather.rainMm', 0), above('weather.snowMm', 0), above('weather.humidity01', 0.85)),
+    ),
     durationS: 60,
     after: ['uncoil-lead'],
   }),

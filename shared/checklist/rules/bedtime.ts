@@ -10,6 +10,7 @@ import {
   is,
   isNot,
   known,
+  not,
   notEquals,
   some,
 } from './conditions.ts'
@@ -141,7 +142,7 @@ export const bedtimeRules: readonly Rule[] = [
     params: { name: 'item.name' },
   }),
   rule('small-things-warm', {
-    when: below('weather.lowC', 0),
+    when: every(below('weather.lowC', 0), not(filled('load.lithium'))),
     durationS: 60,
   }),
   rule('night-reach', {
@@ -166,6 +167,7 @@ export const bedtimeRules: readonly Rule[] = [
       equals('vehicle.drive', 'electric'),
       known('energy.reserve01'),
       some(is('heating.set'), is('heating.bedHeater')),
+      some(isNot('hookup.present'), below('energy.depart01', 0.5)),
     ),
     durationS: 60,
     params: { reserve01: 'energy.reserve01' },

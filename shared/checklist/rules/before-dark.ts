@@ -1,5 +1,5 @@
 /** The evening, while there is light. */
-import { ALWAYS, above, below, equals, every, filled, is, isNot, known, notEquals, some } from './conditions.ts'
+import { ALWAYS, above, below, equals, every, filled, is, isNot, known, not, notEquals, some } from './conditions.ts'
 import { rulesOf } from './rule.ts'
 import type { Rule } from '../types.ts'
 
@@ -104,7 +104,7 @@ export const beforeDarkRules: readonly Rule[] = [
     params: { name: 'item.name' },
   }),
   rule('water-for-the-night', {
-    when: above('supplies.waterWantedMm3', 0),
+    when: every(above('supplies.waterWantedMm3', 0), not(filled('load.freezing'))),
     durationS: 120,
   }),
   rule('wet-things-apart', {

@@ -103,6 +103,7 @@ export const beforeLeavingRules: readonly Rule[] = [
     when: every(is('hookup.present'), known('hookup.leadName')),
     durationS: 60,
     params: { name: 'hookup.leadName' },
+    once: true,
   }),
   rule('lead-missing', {
     when: every(is('hookup.present'), isNot('hookup.chargingPoint'), missing('hookup.leadName')),

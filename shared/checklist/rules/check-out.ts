@@ -1,5 +1,5 @@
 /** Leaving the site for good. */
-import { ALWAYS, above, every, is, isNot, known, some } from './conditions.ts'
+import { ALWAYS, above, atLeast, equals, every, is, isNot, known, some } from './conditions.ts'
 import { rulesOf } from './rule.ts'
 import type { Rule } from '../types.ts'
 
@@ -48,12 +48,17 @@ export const checkOutRules: readonly Rule[] = [
     carriesTo: 'before-dark',
   }),
   rule('restock-first-aid', {
-    when: every(is('onBoard.first-aid'), isNot('trip.lastNight')),
+    when: every(is('onBoard.first-aid'), isNot('trip.lastNight'), atLeast('trip.nightNumber', 2)),
     durationS: 60,
     carriesTo: 'check-out',
   }),
   rule('report-damage', {
-    when: ALWAYS,
+    when: some(
+      above('hookup.sag01', 0.05),
+      equals('hookup.earth', 'no'),
+      equals('hookup.polarityReversed', 'yes'),
+      is('hookup.trippedBefore'),
+    ),
     durationS: 60,
   }),
   rule('hand-back', {

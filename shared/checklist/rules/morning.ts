@@ -34,7 +34,7 @@ export const morningRules: readonly Rule[] = [
     durationS: 60,
   }),
   rule('cold-battery', {
-    when: every(is('energy.coldBattery'), equals('vehicle.drive', 'electric')),
+    when: every(is('energy.coldBattery'), equals('vehicle.drive', 'electric'), below('weather.lowC', -5)),
     durationS: 30,
   }),
   rule('vent-and-wipe', {
@@ -119,15 +119,12 @@ export const morningRules: readonly Rule[] = [
     caution: true,
   }),
   rule('laundry-apart', {
-    when: above('supplies.dirtyG', 0),
+    when: every(above('supplies.dirtyG', 0), atLeast('trip.nightNumber', 2)),
     durationS: 60,
     params: { dirtyG: 'supplies.dirtyG' },
   }),
   rule('wet-load', {
-    when: every(
-      filled('load.wet'),
-      some(above('weather.snowMm', 0), above('weather.rainMm', 0), above('air.frostG', 0)),
-    ),
+    when: every(filled('load.wet'), some(above('weather.snowMm', 0), above('weather.rainMm', 0))),
     durationS: 60,
   }),
   rule('tyres-cold-morning', {

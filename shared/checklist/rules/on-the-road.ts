@@ -7,7 +7,7 @@ const rule = rulesOf('on-the-road')
 
 export const onTheRoadRules: readonly Rule[] = [
   rule('stop-after-ten-minutes', {
-    when: ALWAYS,
+    when: is('trip.firstNight'),
     durationS: 300,
   }),
   rule('consumption-at-a-third', {

@@ -15,6 +15,8 @@ type RuleBody = {
   readonly deadlineOffsetS?: number
   readonly caution?: boolean
   readonly carriesTo?: Phase
+  /** For the whole trip, whichever night asks first. */
+  readonly once?: boolean
 }
 
 /** What is asked for the first or last night only belongs to the trip, whichever night that is after a change. */
@@ -32,6 +34,8 @@ export const rulesOf =
       text: { kind: 'key', step: `steps.${id}.step`, reason: `steps.${id}.reason` },
       after: body.after ?? [],
       reads,
-      once: (phase === 'before-leaving' || phase === 'back-home') && reads.some((path) => TRIP_FACTS.has(path)),
+      once:
+        body.once ??
+        ((phase === 'before-leaving' || phase === 'back-home') && reads.some((path) => TRIP_FACTS.has(path))),
     }
   }

@@ -4,6 +4,7 @@ import type { ChecklistFacts, PlacedThing } from '../../checklist/index.ts'
 import type { Night, Piece, Trip } from '../../document/index.ts'
 import type { Layout, PackCaution, PackingOutcome } from '../../packing/index.ts'
 import { loadedPieces, nightState } from '../load.ts'
+import { asOne, byPlace, placesOf } from './grouped.ts'
 import { places } from './places.ts'
 
 const NOWHERE: Layout = { placements: [], away: [] }
@@ -36,25 +37,30 @@ export function loadFacts(trip: Trip, packing: PackingOutcome, night: Night): Ch
     unplaced: [...new Set([...packing.driveUnplaced, ...(packed?.unplaced ?? [])].map(({ unitId }) => unitId))].map(
       (id) => ({ id, name: at.nameOf(id) }),
     ),
-    freezing: pieces.flatMap((piece) => {
-      const { freezesBelowC } = piece.traits
-      return freezesBelowC !== undefined && lowC < freezesBelowC ? [{ ...byNight(piece), freezesBelowC }] : []
-    }),
+    freezing: byPlace(
+      pieces.flatMap((piece) => {
+        const { freezesBelowC } = piece.traits
+        return freezesBelowC !== undefined && lowC < freezesBelowC ? [{ ...byNight(piece), freezesBelowC }] : []
+      }),
+    ).map(([group, members]) => ({
+      ...group,
+      freezesBelowC: Math.max(...members.map(({ freezesBelowC }) => freezesBelowC)),
+    })),
     spoiling: pieces.flatMap((piece) => {
       const { spoilsAboveC } = piece.traits
       return spoilsAboveC !== undefined && night.weather.highC > spoilsAboveC ? [{ ...byDay(piece), spoilsAboveC }] : []
     }),
-    food: pieces.filter(({ traits }) => traits.food === true || traits.scented === true).map(byNight),
-    lithium: pieces.filter(({ traits }) => (traits.lithiumWh ?? 0) > 0).map(byNight),
-    wet: pieces.filter(({ traits }) => traits.wetAfterUse === true).map(named),
+    food: placesOf(pieces.filter(({ traits }) => traits.food === true || traits.scented === true).map(byNight)),
+    lithium: asOne(pieces.filter(({ traits }) => (traits.lithiumWh ?? 0) > 0).map(named)),
+    wet: asOne(pieces.filter(({ traits }) => traits.wetAfterUse === true).map(named)),
     bed: inState('bed').map(named),
     inUse: inState('in-use').map(named),
     outside: inState('outside').map(named),
-    mustCarry: pieces.filter(({ traits }) => traits.mustCarry === true).map(byDay),
+    mustCarry: placesOf(pieces.filter(({ traits }) => traits.mustCarry === true).map(byDay)),
     emergency: pieces.filter(({ access }) => access.includes('emergency')).map(byDay),
-    nightReach: pieces
-      .filter((piece) => piece.access.includes('night') && states.get(piece.id) === 'stored')
-      .map(byNight),
+    nightReach: placesOf(
+      pieces.filter((piece) => piece.access.includes('night') && states.get(piece.id) === 'stored').map(byNight),
+    ),
     valuables: pieces.filter(({ traits }) => traits.valuable === true).map(named),
     heavyBins: heavyBins(trip, packing),
     looseAtNightBesideDriver: false,

@@ -10,6 +10,7 @@ import type { NightPlan, NightStores } from '../types.ts'
 import { adapterNeeds, hookupFacts } from './facts-hookup.ts'
 import { loadFacts } from './facts-load.ts'
 import { clockFacts, sleeperFacts } from './facts-people.ts'
+import { asOne } from './grouped.ts'
 import { supplyFacts, tomorrowFacts } from './facts-stores.ts'
 
 /** Grounds that may not carry a wheel: words a user is likely to type. */
@@ -114,7 +115,7 @@ function vehicleFacts(trip: Trip, packing: PackingOutcome): ChecklistFacts['vehi
     roofLoadG: mass.roofG,
     leisureKind: vehicle.leisure?.kind ?? null,
     bedPrepare: bed.prepare.map((name, index) => ({ id: `prepare-${index + 1}`, name })),
-    keepClear: bed.keepClear.map((name, index) => ({ id: `clear-${index + 1}`, name })),
+    keepClear: asOne(bed.keepClear.map((name, index) => ({ id: `clear-${index + 1}`, name }))),
     exitDoor: bed.exitDoor ?? null,
   }
 }
@@ -133,6 +134,7 @@ function siteFacts(trip: Trip, night: Night): ChecklistFacts['site'] {
     mustStandOnHardPad: rules.mustStandOnHardPad,
     phone: site.phone ?? null,
     gateCode: site.gateCode ?? null,
+    gateCloses: night.gateClosed !== undefined,
     indoorFallback: site.indoorFallback ?? null,
     nearestCharger: site.nearestCharger ?? null,
     coverageSheetGaps:

@@ -76,7 +76,7 @@ export const stepsHome: Record<keyof typeof english, string> = {
     'Tagsüber fasst es kein Raum außerhalb der Kabine. Die örtlichen Vorschriften für den Transport beachten.',
   'steps.fuel-valves-closed.step': 'Alle Ventile und Deckel von Gas und Brennstoff schließen. Riechen.',
   'steps.fuel-valves-closed.reason': 'Ein kleines Leck füllt ein geschlossenes Fahrzeug in einer Stunde.',
-  'steps.must-carry.step': 'Nachsehen, dass {name} in {place} liegt und von außen greifbar ist.',
+  'steps.must-carry.step': 'Von außen greifbar, in {place}: {name}.',
   'steps.must-carry.reason': 'In vielen Ländern ist es vorgeschrieben.',
   'steps.warning-triangle-missing.step':
     'Die Vorschriften unterwegs prüfen: Kein Warndreieck und keine Weste sind an Bord.',

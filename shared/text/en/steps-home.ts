@@ -63,7 +63,7 @@ export const stepsHome = {
   'steps.fuel-in-cabin.reason': 'No bay outside the cabin holds it by day. Follow the local code for carrying it.',
   'steps.fuel-valves-closed.step': 'Close every valve and cap of gas and fuel. Sniff.',
   'steps.fuel-valves-closed.reason': 'A small leak fills a closed vehicle in an hour.',
-  'steps.must-carry.step': 'See that {name} is in {place}, to hand from outside.',
+  'steps.must-carry.step': 'To hand from outside, in {place}: {name}.',
   'steps.must-carry.reason': 'Road law in many countries wants it carried.',
   'steps.warning-triangle-missing.step': 'Check the road law on the way: no warning triangle or vest is on board.',
   'steps.warning-triangle-missing.reason': 'Many countries require one.',

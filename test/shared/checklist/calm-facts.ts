@@ -72,6 +72,7 @@ export const CALM_FACTS: ChecklistFacts = {
     mustStandOnHardPad: false,
     phone: '+00 000 0000',
     gateCode: '0000',
+    gateCloses: false,
     indoorFallback: 'inn by the bridge',
     nearestCharger: 'market square',
     coverageSheetGaps: false,

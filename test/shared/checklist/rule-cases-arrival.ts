@@ -1,14 +1,13 @@
 /** Cases of the rules for the road and for arriving. */
-import { ruleCase, THING } from './rule-cases.ts'
+import { FIRST, NOT_FIRST, ruleCase, THING } from './rule-cases.ts'
 import type { RuleCase } from './rule-cases.ts'
 
 const PRESENT = { hookup: { present: true } }
-const ABSENT = { hookup: { present: false } }
 const POINT = { hookup: { present: true, chargingPoint: true } }
 const NO_EARTH = { hookup: { earth: 'no' } } as const
 
 export const ARRIVAL_CASES: readonly RuleCase[] = [
-  ruleCase('stop-after-ten-minutes', {}, null),
+  ruleCase('stop-after-ten-minutes', FIRST, NOT_FIRST),
   ruleCase('consumption-at-a-third', { energy: { arrive01: 0.5 } }, { vehicle: { drive: 'combustion' } }),
   ruleCase('charge-before-site', { energy: { arrive01: 0.34 } }, { energy: { arrive01: 0.41 } }),
   ruleCase('call-if-late', { clock: { arriveAfterCheckInMin: -30 } }, { clock: { arriveAfterCheckInMin: -90 } }),
@@ -30,7 +29,7 @@ export const ARRIVAL_CASES: readonly RuleCase[] = [
   ruleCase('fuel-vent-on-the-road', { load: { fuelInCabin: THING } }, { load: { fuelInCabin: [] } }),
 
   ruleCase('check-in', {}, null),
-  ruleCase('ask-gate-code', { site: { gateCode: null } }, { site: { gateCode: '4711' } }),
+  ruleCase('ask-gate-code', { site: { gateCode: null, gateCloses: true } }, { site: { gateCode: '4711' } }),
   ruleCase(
     'ask-breaker-reset',
     { hookup: { present: true, resetReachable: 'not-known' } },
@@ -101,7 +100,7 @@ export const ARRIVAL_CASES: readonly RuleCase[] = [
   ),
   ruleCase('enter-readings', { hookup: { present: true, measured: false } }, { hookup: { measured: true } }),
   ruleCase('sagging-post', { hookup: { present: true, sag01: 0.06 } }, { hookup: { sag01: 0.04 } }),
-  ruleCase('drip-loop', PRESENT, ABSENT),
+  ruleCase('drip-loop', { ...PRESENT, weather: { rainMm: 2 } }, { weather: { rainMm: 0 } }),
   ruleCase(
     'joint-dry',
     { hookup: { present: true, adapterNeeded: true, adapterName: 'pin adapter' }, weather: { rainMm: 3 } },

@@ -3,6 +3,9 @@ import { describe, expect, it } from 'vitest'
 import type { Trip } from '../../../shared/document/index.ts'
 import { codes, planOf, sample, withNight } from './trips.ts'
 
+/** Done at home, or only if something happens. */
+const ASIDE: ReadonlySet<string> = new Set(['before-leaving', 'back-home', 'in-the-night'])
+
 const trip = sample('bats-by-the-quarry')
 const plan = planOf(trip)
 const [night] = trip.nights
@@ -28,6 +31,29 @@ describe('the plan of the metric sample', () => {
       expect(params['from'] !== params['to'] || params['spot'] !== '', JSON.stringify(params)).toBe(true)
     const places = steps.map(({ key }) => plan.checklist.steps.findIndex((step) => step.key === key))
     expect(places).toEqual(places.toSorted((a, b) => a - b))
+  })
+
+  it('asks a person for no more than ninety steps a night besides moves and drills, and never for one thing twice', () => {
+    for (const { nightId } of plan.nights) {
+      const steps = plan.checklist.steps.filter(
+        (step) => step.nightId === nightId && !step.ruleId.startsWith('move-') && !ASIDE.has(step.phase),
+      )
+      expect(steps.length).toBeGreaterThan(40)
+      expect(steps.length).toBeLessThanOrEqual(90)
+    }
+    expect(new Set(plan.checklist.steps.map(({ key }) => key)).size).toBe(plan.checklist.steps.length)
+  })
+
+  it('names everything that frost would harm in one line a place', () => {
+    const said = plan.checklist.steps.filter(
+      ({ ruleId, nightId }) => nightId === firstNightId && ruleId === 'bring-in-from-frost',
+    )
+    const places = said.map(({ params }) => params['place'])
+    expect(new Set(places).size).toBe(places.length)
+    const words = said.map(({ params }) => String(params['name'])).join(', ')
+    const harmed = plan.packingInput.pieces.filter(({ traits }) => (traits.freezesBelowC ?? -99) >= 0)
+    expect(harmed.length).toBeGreaterThan(3)
+    for (const { id } of harmed) expect(words).toContain(trip.kit.pieces.find((piece) => piece.id === id)?.name)
   })
 
   it('keeps what freezes in bays that stay above its limit', () => {
