@@ -1,11 +1,12 @@
 /** All ports on a real system, for every host; what differs between hosts is given in. */
 import { randomBytes } from 'node:crypto'
-import { readFileSync } from 'node:fs'
+import { promises, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Desktop, Dialogs, Events, FolderKey, HostFacts, HostPorts } from '../../shared/host/index.ts'
 import { formatIso } from '../../shared/units/index.ts'
 import type { Utc } from '../../shared/units/index.ts'
 import { NODE_CALLS } from './calls.ts'
+import { attempt } from './cause.ts'
 import { appFolders } from './folders.ts'
 import type { AppFolders } from './folders.ts'
 import { createBackups } from './keep/backups.ts'
@@ -19,6 +20,8 @@ import { createSheets } from './sheets.ts'
 import { sweepFolder } from './sweep.ts'
 
 const MS_PER_S = 1000
+/** Read, written and entered by its owner only. */
+const OWN_MODE = 0o700
 
 /** What a window can do beside files; null for a host without a desktop. */
 export type DesktopPart = {
@@ -41,6 +44,7 @@ export async function createNodePorts(setting: PortSetting): Promise<HostPorts> 
   const windows = process.platform === 'win32'
   const calls = NODE_CALLS
   const nowUtc = (): Utc => Math.floor(Date.now() / MS_PER_S) as Utc
+  await makePrivate(folders.data)
   await sweepOwnFolders(folders)
   return {
     facts: facts(setting),
@@ -59,6 +63,17 @@ export async function createNodePorts(setting: PortSetting): Promise<HostPorts> 
     events: setting.events,
     dialogs: setting.dialogs,
   }
+}
+
+/** Backups and recovery copies are nobody else's: a new data folder is closed to other users of this machine. */
+async function makePrivate(folder: string): Promise<void> {
+  const there = await attempt(folder, () => NODE_CALLS.stat(folder))
+  if (there.ok) return
+  // A folder that cannot be made is told of when something is to be kept in it.
+  await attempt(folder, async () => {
+    await NODE_CALLS.mkdir(folder)
+    await promises.chmod(folder, OWN_MODE)
+  })
 }
 
 async function sweepOwnFolders(folders: AppFolders): Promise<void> {
