@@ -155,6 +155,13 @@ export const windowEditors = {
   'window.night.weather': 'Wetter',
   'window.night.hookup': 'Stromanschluss',
   'window.night.hookupHint': 'Wie an der Säule angegeben und gemessen.',
+  'window.weather.hours':
+    '{count} Stunde nach der Uhr, {lowC} bis {highC}: Höchst- und Tiefstwert oben gelten nicht. | {count} Stunden nach der Uhr, {lowC} bis {highC}: Höchst- und Tiefstwert oben gelten nicht.',
+  'window.weather.choose': 'Stunden aus einer Datei holen',
+  'window.weather.letGo': 'Wieder Höchst- und Tiefstwert nehmen',
+  'window.weather.hint': 'oder eine EPW-Datei oder eine Tabelle mit Zeit und Temperatur hierher ziehen',
+  'window.edit.weather': 'Wetter einlesen',
+  'window.edit.weatherGone': 'eingelesenes Wetter verwerfen',
   'window.night.addHookup': 'Anschluss hinzufügen',
   'window.night.noHookup': 'Kein Anschluss hier',
   'window.night.readings': 'An der Säule gemessen',

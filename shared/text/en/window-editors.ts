@@ -156,6 +156,13 @@ export const windowEditors = {
   'window.night.weather': 'Weather',
   'window.night.hookup': 'Hookup',
   'window.night.hookupHint': 'As marked on the post and read at it.',
+  'window.weather.hours':
+    '{count} hour given by the clock, {lowC} to {highC}: high and low above are not used. | {count} hours given by the clock, {lowC} to {highC}: high and low above are not used.',
+  'window.weather.choose': 'Import hours from a file',
+  'window.weather.letGo': 'Use high and low again',
+  'window.weather.hint': 'or drop an EPW file or a table with time and temperature here',
+  'window.edit.weather': 'import weather',
+  'window.edit.weatherGone': 'let the imported weather go',
   'window.night.addHookup': 'Add a hookup',
   'window.night.noHookup': 'No hookup here',
   'window.night.readings': 'Read at the post',
