@@ -81,15 +81,15 @@ async function writeWhole(calls: FileCalls, temp: string, bytes: Uint8Array, mod
 
 async function place(calls: FileCalls, request: SaveRequest, temp: string): Promise<Result<void>> {
   const { path, expected, windows } = request
-  if (expected === null) return placeNew(calls, path, temp)
+  if (expected === null) return placeNew(calls, request, temp)
   const now = await attempt(path, () => calls.readFile(path))
   if (!now.ok) return now.problem.code === 'file-missing' ? fail(changed(path)) : now
   if (sha256Of(now.value) !== expected) return fail(changed(path))
   return attempt(path, () => renameOver(calls, temp, path, windows))
 }
 
-/** A hard link refuses to replace; where there are none, an empty file claims the name first. */
-async function placeNew(calls: FileCalls, path: string, temp: string): Promise<Result<void>> {
+/** A hard link refuses to replace; where there are none (many sticks and cards), an empty file claims the name first. */
+async function placeNew(calls: FileCalls, { path, windows }: SaveRequest, temp: string): Promise<Result<void>> {
   return attempt(path, async () => {
     try {
       await calls.link(temp, path)
@@ -97,11 +97,21 @@ async function placeNew(calls: FileCalls, path: string, temp: string): Promise<R
       if (!NO_LINKS.has(systemCode(cause) ?? '')) throw cause
       const claim = await calls.open(path, 'wx')
       await claim.close()
-      await calls.rename(temp, path)
+      await fillClaim(calls, temp, path, windows)
       return
     }
     await removeQuietly(calls, temp)
   })
+}
+
+/** A claim that cannot be filled is given up: an empty file must not pass for a trip. */
+async function fillClaim(calls: FileCalls, temp: string, path: string, windows: boolean): Promise<void> {
+  try {
+    await renameOver(calls, temp, path, windows)
+  } catch (cause) {
+    await removeQuietly(calls, path)
+    throw cause
+  }
 }
 
 async function renameOver(calls: FileCalls, temp: string, path: string, windows: boolean): Promise<void> {
