@@ -1,5 +1,5 @@
 /** How the vehicle should stand on the pitch: which way round, where ramps go, and whether the lead reaches. */
-import type { Night, Trip } from '../document/index.ts'
+import type { Night, Piece, Trip } from '../document/index.ts'
 import type { PitchAdvice } from './types.ts'
 
 /** Distance between the wheels of an axle where the trip does not say: 1.5 to 1.6 m on cars, common practice. */
@@ -9,6 +9,8 @@ const OVERHANG_MM = 900
 const BODY_WIDTH_MM = 1850
 /** A lead laid tight trips people and pulls on the plug: slack wanted, common practice. */
 const SLACK_MM = 500
+/** With less lead over than this, and as much to be won by turning round, turning is worth it, common practice. */
+const TIGHT_MM = 1500
 /** Slopes under this are left alone: 1 % along the body, common practice. */
 const LEVEL_ENOUGH_01 = 0.01
 
@@ -30,7 +32,7 @@ export function pitchAdvice(trip: Trip, night: Night): PitchAdvice {
   const asIs = reaches(runs.asParkedMm)
   const turned = reaches(runs.turnedMm)
   return {
-    park: wayToPark(asIs, turned, along && !level ? headLow : null),
+    park: tightAsParked(runs, leadMm) ? 'nose-out' : wayToPark(asIs, turned, along && !level ? headLow : null),
     headUphill: along && !level ? !headLow : null,
     rampUnder: level ? null : rampSide(pitch.slopeDownTowards),
     rampMm: level ? 0 : rise(along ? (masses.wheelbaseMm ?? 0) : TRACK_MM),
@@ -38,6 +40,14 @@ export function pitchAdvice(trip: Trip, night: Night): PitchAdvice {
     leadReaches: asIs === true || turned === true ? true : (asIs ?? turned),
   }
 }
+
+/** The lead reaches as parked but with little over, and would have more turned round: the inlet is on the wrong side. */
+const tightAsParked = (runs: ReturnType<typeof cableRuns>, leadMm: number | null): boolean =>
+  runs.asParkedMm !== null &&
+  runs.turnedMm !== null &&
+  leadMm !== null &&
+  leadMm - runs.asParkedMm < TIGHT_MM &&
+  runs.asParkedMm - runs.turnedMm > TIGHT_MM
 
 function rampSide(downTowards: Night['pitch']['slopeDownTowards']): PitchAdvice['rampUnder'] {
   switch (downTowards) {
@@ -83,12 +93,13 @@ function cableRuns(trip: Trip, night: Night): { asParkedMm: number | null; turne
   return { asParkedMm: cableRunMm, turnedMm: Math.max(0, turnedMm) }
 }
 
-/** Longest lead of the load, with the extension that the night names. */
+/** Longest lead of the load without the extension that the night names; where there is none, the charging unit's own. */
 function leadLengthMm(trip: Trip, night: Night): number | null {
-  const leads = trip.kit.pieces.filter((piece) => !piece.spare && piece.purpose === 'lead')
-  const lengths = leads
-    .filter((piece) => piece.id !== night.hookup?.extensionPieceId)
-    .flatMap((piece) => piece.electrical?.lengthMm ?? [])
-  if (lengths.length === 0) return null
-  return Math.max(...lengths)
+  const lengths = (purpose: Piece['purpose']): readonly number[] =>
+    trip.kit.pieces
+      .filter((piece) => !piece.spare && piece.purpose === purpose && piece.id !== night.hookup?.extensionPieceId)
+      .flatMap((piece) => piece.electrical?.lengthMm ?? [])
+  const leads = lengths('lead')
+  const own = leads.length > 0 ? leads : lengths('charging-unit')
+  return own.length === 0 ? null : Math.max(...own)
 }

@@ -66,7 +66,7 @@ export function nightInput(
       bedding: sleeperBedding(trip, night, traveller),
     })),
     supply,
-    battery: batteryParameters(vehicle, carried.charge01 ?? night.arriveCharge01 ?? ARRIVE_IF_NOT_SAID_01),
+    battery: batteryParameters(vehicle, night, carried.charge01 ?? night.arriveCharge01 ?? ARRIVE_IF_NOT_SAID_01),
     leisure: leisureParameters(vehicle, carried.leisure01 ?? night.leisureCharge01 ?? 1),
     leg: legParameters(trip, night),
     decisions: decisions(vehicle, night, clock),
@@ -171,13 +171,14 @@ function supplyParameters(trip: Trip, night: Night, hookup: Hookup, clock: Night
 const CHARGING_IF_NOT_SAID = { efficiency01: 0.88, overheadW: 0 } as const
 const FAST_MAX_IF_NOT_SAID_W = 100_000
 
-function batteryParameters(vehicle: Vehicle, arrive01: number): BatteryParameters | null {
+function batteryParameters(vehicle: Vehicle, { heating }: Night, arrive01: number): BatteryParameters | null {
   const { battery, charging } = vehicle
   if (battery === undefined) return null
   return {
     usableWh: battery.usableWh,
     reserve01: battery.reserve01,
-    chargeLimit01: battery.chargeLimit01,
+    // The vehicle's limit is what it is usually charged to; a night may ask for more.
+    chargeLimit01: Math.max(battery.chargeLimit01, heating.chargeLimit01 ?? 0),
     efficiency01: charging?.efficiency01 ?? CHARGING_IF_NOT_SAID.efficiency01,
     overheadW: charging?.overheadW ?? CHARGING_IF_NOT_SAID.overheadW,
     coldOverheadW: battery.coldOverheadW ?? 0,

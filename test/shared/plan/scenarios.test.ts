@@ -4,11 +4,12 @@
  */
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { derivePlan } from '../../../shared/plan/index.ts'
 import type { Plan } from '../../../shared/plan/index.ts'
 import { formatLocalTime } from '../../../shared/units/index.ts'
 import { packingFaults } from '../../support/oracle/packing.ts'
 import { nightFaults } from '../../support/oracle/night.ts'
-import { codes, planOf, scenario } from './trips.ts'
+import { codes, planOf, scenario, withNight } from './trips.ts'
 
 type Reference = {
   readonly nights: readonly {
@@ -18,6 +19,9 @@ type Reference = {
       readonly usable_a: number
       readonly volts_at_that_load: number
       readonly heat_in_the_supply_path_w: number
+    }
+    readonly energy: {
+      readonly target_with_covers: { readonly battery_at_departure_percent: number; readonly leg_need_kwh: number }
     }
   }[]
 }
@@ -75,6 +79,22 @@ describe.each(['a', 'b'] as const)('scenario %s', (letter) => {
   })
 })
 
+/** Energies within 15 %, as the scenarios state. */
+const near = (ours: number, theirs: number): boolean => Math.abs(ours - theirs) <= 0.15 * theirs
+
+describe.each(['a', 'b'] as const)('scenario %s, energy', (letter) => {
+  const plan: Plan = derivePlan(scenario(letter), { seed: 1, iterations: 0, remedies: false })
+
+  it.each([0, 1])('night %i: charge at departure and the need of the leg agree with the reference', (index) => {
+    const outcome = plan.nights[index]?.outcome
+    const expected = referenceOf(letter).nights[index]?.energy.target_with_covers
+    if (outcome === undefined || expected === undefined) throw new Error('a night is missing')
+    const said = `${outcome.depart01} ${outcome.leg?.needWh}`
+    expect(near((outcome.depart01 ?? 0) * 100, expected.battery_at_departure_percent), said).toBe(true)
+    expect(near((outcome.leg?.needWh ?? 0) / 1000, expected.leg_need_kwh), said).toBe(true)
+  })
+})
+
 describe('scenario a', () => {
   const trip = scenario('a')
   const plan = planOf(trip)
@@ -107,6 +127,65 @@ describe('scenario a', () => {
       for (const id of ['A15', 'A23', 'A24', 'A25', 'A26', 'A29'])
         expect(['front_box', 'underfloor']).not.toContain(bayOf(id))
     }
+  })
+
+  it('says which night fails when the adapter stays at home, and offers to pack it', () => {
+    const without = {
+      ...trip,
+      kit: {
+        ...trip.kit,
+        pieces: trip.kit.pieces.map((piece) => (piece.id === 'A18' ? { ...piece, spare: true } : piece)),
+      },
+    }
+    const next = derivePlan(without, { seed: 1, iterations: 0, remedies: true, previous: plan, keepLoad: true })
+    const found = next.findings.filter(({ problem }) => problem.code === 'adapter-not-on-board')
+    expect(found).toMatchObject([{ severity: 'shortfall', nightId: trip.nights[1]?.id }])
+    expect(next.remedies.map(({ change }) => change)).toContainEqual({ kind: 'bring-piece', pieceId: 'A18' })
+  })
+
+  it('asks for the adapter before leaving home and checks it on the morning of the night that needs it', () => {
+    const steps = plan.checklist.steps.filter(({ params }) => String(params['name']).startsWith('adapter bag'))
+    expect(steps.map(({ ruleId }) => ruleId)).toEqual(
+      expect.arrayContaining(['adapter-on-board', 'next-adapter-check', 'adapter-back']),
+    )
+  })
+
+  it('lets screen wash good to -18 stay in the outside compartment on both nights, with little to spare on night 2', () => {
+    const lows = plan.packingInput.nights.map(({ lowTempC }) => lowTempC['front_box'] ?? -99)
+    expect(Math.min(...lows)).toBeGreaterThanOrEqual(-18)
+    expect(lows[1] ?? 0).toBeLessThanOrEqual(-16.5)
+    expect(plan.packingInput.pieces.find(({ id }) => id === 'A38')?.traits.freezesBelowC).toBe(-18)
+  })
+
+  it('asks for silence on both mornings and for waking in time', () => {
+    const quiet = plan.findings.filter(({ problem }) => problem.code === 'leave-in-quiet-hours')
+    expect(quiet.map(({ nightId }) => nightId)).toEqual(trip.nights.map(({ id }) => id))
+    const wakes = plan.nights.map(({ clock }) => minutes(formatLocalTime(clock.wakeUtc, clock.zone)))
+    expect(wakes[0] ?? 999).toBeLessThanOrEqual(minutes('05:57') + 5)
+    expect(wakes[1] ?? 999).toBeLessThanOrEqual(minutes('05:55') + 5)
+  })
+
+  it('turns the vehicle on night 2 so that 25 m of lead reach from the right front to the left rear', () => {
+    expect(plan.nights[1]?.pitch).toMatchObject({ park: 'nose-out', leadReaches: true })
+  })
+
+  it('lists water, cool box, wash bag and battery pouch as what comes inside before frost', () => {
+    const inside = plan.checklist.steps
+      .filter(({ ruleId }) => ruleId === 'bring-in-from-frost')
+      .map(({ params, nightId }) => `${nightId} ${String(params['name'])}`)
+    for (const { id: nightId } of trip.nights)
+      for (const id of ['A15', 'A23', 'A24', 'A25', 'A26', 'A29']) {
+        const name = trip.kit.pieces.find((piece) => piece.id === id)?.name ?? id
+        expect(
+          inside.some((line) => line.startsWith(nightId) && line.includes(name)),
+          name,
+        ).toBe(true)
+      }
+  })
+
+  it('keeps the sleeper warm on both nights: nobody is cold', () => {
+    for (const { outcome } of plan.nights)
+      for (const { verdict } of outcome.sleepers) expect(['enough', 'warm']).toContain(verdict)
   })
 
   it('warns that the head would lie low on night 1', () => {
@@ -159,6 +238,48 @@ describe('scenario b', () => {
   it('leaves the driver’s seat empty at night', () => {
     for (const packed of plan.packing.nights)
       expect(packed.bed.placements.filter(({ bayId }) => bayId === 'driver_seat_sleep')).toEqual([])
+  })
+
+  it('sends one through the vehicle for scented things at dusk on both nights, not at bedtime', () => {
+    const walks = plan.checklist.steps.filter(({ ruleId }) => ruleId === 'scent-walk-through')
+    expect(walks.map(({ nightId, phase }) => [nightId, phase])).toEqual(
+      trip.nights.map(({ id }) => [id, 'before-dark']),
+    )
+    const locker = plan.checklist.steps
+      .filter(({ ruleId }) => ruleId === 'food-to-locker')
+      .map(({ params }) => String(params['name']))
+      .join(', ')
+    for (const { name, traits } of trip.kit.pieces)
+      if (traits.scented === true || traits.food === true) expect(locker).toContain(name)
+  })
+
+  it('backs in on night 1, since the lead does not reach nose-in, or says that the extension is wanted', () => {
+    const found = plan.findings.find(({ problem }) => problem.code === 'lead-wants-extension')
+    if (plan.nights[0]?.pitch.leadReaches === true) expect(plan.nights[0]?.pitch.park).toBe('nose-out')
+    else expect(found?.problem.params['extension']).toBe(trip.kit.pieces.find(({ id }) => id === 'B16')?.name)
+    expect(plan.nights[0]?.pitch.leadReaches).not.toBeNull()
+  })
+
+  it('levels the four percent of side slope on night 1, about 40 mm over the bed, before plugging in', () => {
+    expect(Math.abs((plan.nights[0]?.pitch.riseOverBedMm ?? 0) - 40)).toBeLessThanOrEqual(4)
+    const rules = plan.checklist.steps
+      .filter(({ nightId }) => nightId === trip.nights[0]?.id)
+      .map(({ ruleId }) => ruleId)
+    expect(rules.indexOf('level-left')).toBeGreaterThanOrEqual(0)
+    expect(rules.indexOf('level-left')).toBeLessThan(rules.indexOf('connect-tt30'))
+  })
+
+  it('says that unplugging on night 2 is planned later than leaving', () => {
+    const found = plan.findings.filter(({ problem }) => problem.code === 'unplug-before-leaving')
+    expect(found.map(({ nightId }) => nightId)).toContain(trip.nights[1]?.id)
+  })
+
+  it('needs no stop after night 2 where that night charges to the full', () => {
+    const full = withNight(trip, 1, (night) => ({ ...night, heating: { ...night.heating, chargeLimit01: 1 } }))
+    const leg = derivePlan(full, { seed: 1, iterations: 0, remedies: false, previous: plan, keepLoad: true }).nights[1]
+      ?.outcome.leg
+    expect(leg?.stops).toEqual([])
+    expect(leg?.marginWh ?? -1).toBeGreaterThanOrEqual(0)
   })
 
   it('needs a stop after night 2, or a higher charge limit', () => {
