@@ -56,5 +56,5 @@ export const command = {
   'command.part.checklist': 'die Checkliste',
   'command.part.remedies': 'was hilft',
   'command.written': 'Geschrieben nach {folder}: {files}',
-  'command.bedMoves': 'ein Handgriff in der Dämmerung auf {site} | {count} Handgriffe in der Dämmerung auf {site}',
+  'command.bedMoves': 'eine Umlagerung am Abend auf {site} | {count} Umlagerungen am Abend auf {site}',
 } as const
