@@ -1,13 +1,13 @@
 /** The worker that makes plans: one request at a time, going on from the last plan that it made or was told. */
-import { derivePlan, runFault } from '../../shared/plan/index.ts'
+import { derivePlan, runFault, settlingRounds } from '../../shared/plan/index.ts'
 import type { Fault, FaultOutcome, Plan } from '../../shared/plan/index.ts'
 import type { Trip } from '../../shared/document/index.ts'
 import { invariant } from '../../shared/result/index.ts'
 import type { PlanAnswer, PlanRequest, PlannedTrip, TurnedNights } from './messages.ts'
 
 const SEED = 1
-/** Improvement rounds of the packing search for a thorough plan: some seconds. */
-const ITERATIONS = 400
+/** Share of a settled search that the window waits for; the next plan goes on from this one. */
+const PATIENCE_01 = 0.5
 const PROGRESS_EVERY_MS = 60
 
 let last: PlannedTrip | null = null
@@ -26,7 +26,7 @@ function make({ id, trip, effort, previous }: Extract<PlanRequest, { readonly ki
   let toldMs = -Infinity
   const plan = derivePlan(trip, {
     seed: SEED,
-    iterations: effort === 'quick' ? 0 : ITERATIONS,
+    iterations: effort === 'quick' ? 0 : Math.ceil(settlingRounds(trip.kit.pieces.length) * PATIENCE_01),
     remedies: effort === 'thorough',
     onProgress: (done01, note) => {
       const nowMs = performance.now()

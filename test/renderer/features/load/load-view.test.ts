@@ -43,6 +43,20 @@ describe('the load view', () => {
     expect(view.find('.chosen-unit').exists()).toBe(true)
   })
 
+  it('loads the vehicle unit by unit, each with the place it goes to', async () => {
+    const driving = (plan.nights[0]?.clock.arriveUtc ?? 0) - 3600
+    const { view } = show(LoadView, { trip, plan, props: { plan, nightIndex: 0, atUtc: driving, full: true } })
+    const all = view.findAll('button.unit-row').length
+    const order = view.findAll('.load-foot > button.button').find((button) => button.text() === 'Loading order')
+    await order?.trigger('click')
+    expect(words(view.get('.panel-moment'))).toMatch(/^Load 1 of \d+: .+ into .+/)
+    expect(view.findAll('button.unit-row')).toHaveLength(1)
+    await view.findAll('.load-steps button')[1]?.trigger('click')
+    expect(view.findAll('button.unit-row')).toHaveLength(2)
+    await order?.trigger('click')
+    expect(view.findAll('button.unit-row')).toHaveLength(all)
+  })
+
   it('stands empty without complaint where nothing is packed', () => {
     const bare: Plan = {
       ...plan,
