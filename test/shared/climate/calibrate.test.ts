@@ -59,6 +59,12 @@ function someNight(random: () => number, lossScale: number): NightInput {
   )
 }
 
+/** Median and nineteen in twenty of sorted errors. */
+const told = (errors: readonly number[]): string =>
+  [0.5, 0.95]
+    .map((share) => `${(100 * (errors[Math.floor(errors.length * share)] ?? 0)).toFixed(1)} %`)
+    .join(' in the median, ') + ' in nineteen of twenty'
+
 const assume = (input: NightInput, lossScale = 1): NightInput => ({ ...input, cabin: { ...input.cabin, lossScale } })
 
 /** One leg of a vehicle whose drag and tyres are known and whose true consumption is some multiple of what they say. */
@@ -112,6 +118,7 @@ describe('calibration from the owner’s own legs', () => {
       if (Math.abs(scale - truth) < 2 * (consumption?.scaleSpread ?? 0)) covered += 1
     }
     errors.sort((left, right) => left - right)
+    console.log(`forecast of a leg after two legs: ${told(errors)}`)
     expect(errors[PAIRS / 2]).toBeLessThan(0.1)
     expect(errors[Math.floor(PAIRS * 0.95)]).toBeLessThan(0.1)
     expect(covered).toBeGreaterThan(PAIRS * 0.9)
@@ -153,6 +160,7 @@ describe('calibration from the owner’s own nights', () => {
       covered.push(Math.abs(fitted.lossScale - truth) < 2 * fitted.lossScaleSpread)
     }
     errors.sort((left, right) => left - right)
+    console.log(`forecast of heating after two nights: ${told(errors)}`)
     expect(errors[PAIRS / 2]).toBeLessThan(0.1)
     // Two standard deviations should hold the truth nearly always; the model's own share of the spread makes them wide.
     expect(covered.filter(Boolean).length).toBeGreaterThan(PAIRS * 0.9)
