@@ -1,8 +1,8 @@
 /** Reads a trip, plans it, says how it stands, writes its files. Exit 0: nothing falls short; 1: something does; 2: refused or not written; 3: our own fault. */
 import { basename, resolve } from 'node:path'
 import { performance } from 'node:perf_hooks'
-import { ENDLESS_ITERATIONS, jsonSchemas, PLAN_ITERATIONS, planTrip } from '../../shared/host/index.ts'
-import type { PlanBudget, PlannedTrip } from '../../shared/host/index.ts'
+import { ENDLESS_ITERATIONS, jsonSchemas, planTrip } from '../../shared/host/index.ts'
+import type { PlannedTrip, TripBudget } from '../../shared/host/index.ts'
 import { fail } from '../../shared/result/index.ts'
 import type { Problem, Result } from '../../shared/result/index.ts'
 import { createText } from '../../shared/text/index.ts'
@@ -95,12 +95,12 @@ async function readAndPlan(
   return planned
 }
 
-function budgetOf({ seed, seconds }: PlanArguments, onProgress: PlanBudget['onProgress'] | null): PlanBudget {
+function budgetOf({ seed, seconds }: PlanArguments, onProgress: TripBudget['onProgress'] | null): TripBudget {
   const heard = onProgress === null || onProgress === undefined ? {} : { onProgress }
-  if (seconds === null) return { seed, iterations: PLAN_ITERATIONS, remedies: true, ...heard }
+  if (seconds === null) return { seed, iterations: null, remedies: true, ...heard }
   const untilMs = performance.now() + seconds * MS_PER_S
-  const shouldStop = (): boolean => performance.now() >= untilMs
-  return { seed, iterations: ENDLESS_ITERATIONS, shouldStop, remedies: true, ...heard }
+  const enoughSearched = (): boolean => performance.now() >= untilMs
+  return { seed, iterations: ENDLESS_ITERATIONS, enoughSearched, remedies: true, ...heard }
 }
 
 function refuse(terminal: Terminal, text: Text, path: string, problems: readonly Problem[]): number {

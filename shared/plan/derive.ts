@@ -167,7 +167,7 @@ function planLoad(trip: Trip, nights: readonly NightPlan[], budget: PlanBudget):
   const packing = packLoad(loadInput, {
     seed: budget.seed,
     iterations: budget.iterations,
-    ...(budget.shouldStop === undefined ? {} : { shouldStop: budget.shouldStop }),
+    shouldStop: () => budget.shouldStop?.() === true || budget.enoughSearched?.() === true,
     ...(previous === undefined ? {} : { startFrom: previous.packing }),
     onProgress: (done01) => budget.onProgress?.(0.1 + 0.8 * done01, 'packing'),
   })

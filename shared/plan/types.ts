@@ -159,6 +159,8 @@ export type PlanBudget = {
   readonly seed: number
   readonly iterations: number
   readonly shouldStop?: () => boolean
+  /** Ends the search for the load alone: nights, checklist and remedies still follow. */
+  readonly enoughSearched?: () => boolean
   readonly onProgress?: (done01: number, note: 'packing' | 'night' | 'checklist' | 'remedies') => void
   /** Earlier plan of nearly the same trip: what has not changed is kept. */
   readonly previous?: Plan

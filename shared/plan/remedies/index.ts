@@ -49,6 +49,7 @@ function verified(trip: Trip, plan: Plan, attempt: Attempt): Remedy | null {
   const next = derive(changed, {
     ...budget,
     iterations: Math.min(budget.iterations, ROUNDS_TO_VERIFY),
+    enoughSearched: () => false,
     remedies: false,
     previous: plan,
     onProgress: () => undefined,
