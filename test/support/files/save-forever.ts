@@ -5,8 +5,10 @@ import { saveAtomically, sha256Of } from '../../../electron/files/atomic-save.ts
 import { NODE_CALLS } from '../../../electron/files/calls.ts'
 
 const [path = '', size = '0', way = 'atomic'] = process.argv.slice(2)
-const filler = 'x'.repeat(Number(size))
-const content = (number: number): Buffer => Buffer.from(JSON.stringify({ number, filler, end: number }))
+const filler = Buffer.from('x'.repeat(Number(size)))
+/** Put together without work, so that most of the time is spent in saving. */
+const content = (number: number): Buffer =>
+  Buffer.concat([Buffer.from(`{"number":${number},"filler":"`), filler, Buffer.from(`","end":${number}}`)])
 
 let expected = sha256Of(await readFile(path))
 const first = Number(JSON.parse(await readFile(path, 'utf8')).number)
