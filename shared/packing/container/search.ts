@@ -47,6 +47,8 @@ export function packContainer(input: ContainerInput, budget: ContainerBudget): C
     completions: 0,
   }
   const stop = (): boolean => search.completions >= budget.completions || budget.shouldStop?.() === true
+  // Whatever the time, there is one packing.
+  complete(search, empty())
   const pool: FillState[] = []
   let beam = 1
   while (!stop()) {
