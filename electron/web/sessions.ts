@@ -6,8 +6,8 @@ import { sameSecret } from './door.ts'
 const CODE_LIFE_S = 60
 /** Wrong codes after which the code in force is given up. */
 const WRONG_CODES = 5
-/** A window counts as closed when it has had no open wait for this long, s: a reload takes less. */
-const GONE_AFTER_S = 8
+/** A window counts as closed when it has had no open wait for this long, s: a reload takes less, and a busy page may be slow to ask again. */
+const GONE_AFTER_S = 30
 
 type Session = { waiting: number; lastSeenS: number }
 
