@@ -1,6 +1,7 @@
 /** The wall clock of one night turned into instants: sun, arrival, bedtime, waking, leaving, and the site's hours. */
 import { sunTimes } from '../climate/index.ts'
 import type { Night } from '../document/index.ts'
+import { invariant } from '../result/index.ts'
 import { localToUtc, nextDate, S_PER_HOUR, S_PER_MINUTE } from '../units/index.ts'
 import type { Clock, LocalDate, Utc } from '../units/index.ts'
 import type { NightClock } from './types.ts'
@@ -13,14 +14,22 @@ const NOON: string = '12:00'
  * the document refuses such a time on entry, so this serves only a zone whose rules changed since.
  */
 export function nightInstant(night: Night, clock: string): Utc {
+  return instantOn(night, dateOf(night, clock), clock)
+}
+
+const dateOf = (night: Night, clock: string): LocalDate => {
   const evening = night.date as LocalDate
-  const date = clock >= NOON ? evening : nextDate(evening)
+  return clock >= NOON ? evening : nextDate(evening)
+}
+
+function instantOn(night: Night, date: LocalDate, clock: string): Utc {
   const zone = night.site.zone
   const at = localToUtc({ date, clock: clock as Clock, zone })
   if (at.ok) return at.value
   const hour = String((Number(clock.slice(0, 2)) + 1) % 24).padStart(2, '0')
   const later = localToUtc({ date, clock: `${hour}${clock.slice(2)}` as Clock, zone })
-  return later.ok ? later.value : (0 as Utc)
+  invariant(later.ok, 'summer time skips an hour at most')
+  return later.value
 }
 
 const minutes = (count: number): number => count * S_PER_MINUTE
@@ -56,7 +65,7 @@ export function nightClock(night: Night): NightClock {
     const from = nightInstant(night, of.from)
     const to = nightInstant(night, of.to)
     // A span such as 00:00 to 06:00 lies wholly in the morning; one such as 23:00 to 07:00 crosses midnight by itself.
-    return [from, to > from ? to : ((to + 24 * S_PER_HOUR) as Utc)]
+    return [from, to > from ? to : instantOn(night, nextDate(dateOf(night, of.to)), of.to)]
   }
   const [quietFromUtc, quietToUtc] = span(night.quiet)
   const [banFromUtc, banToUtc] = span(night.movementBan)
@@ -81,8 +90,7 @@ export function nightClock(night: Night): NightClock {
 
 /** Check-out is always on the morning after, even at 12:00 or later. */
 function checkOutInstant(night: Night, clock: string): Utc {
-  const at = nightInstant(night, clock)
-  return clock >= NOON ? ((at + 24 * S_PER_HOUR) as Utc) : at
+  return instantOn(night, nextDate(night.date as LocalDate), clock)
 }
 
 /** Time spent at the target once the sun is up, common practice. */

@@ -31,7 +31,10 @@ function problemsOfIssue(issue: Issue, base: readonly PropertyKey[], root: unkno
   switch (issue.code) {
     case 'unrecognized_keys':
       return issue.keys.map((key) =>
-        problem('field-unknown', [...path, key], { field: showPath([...path, key]), value: key }),
+        problem('field-unknown', [...path, key], {
+          field: showPath([...path, key]),
+          value: showValue(valueAt(root, [...keys, key])),
+        }),
       )
     case 'invalid_type':
       if (found === undefined) return make('field-missing', { expected: issue.expected })

@@ -26,7 +26,8 @@ export const document: Record<keyof typeof english, string> = {
   'problem.trip-newer':
     'Diese Reise wurde in Formatversion {value} gespeichert; dieses Programm liest bis Version {known}. Aktualisiere das Programm; die Datei bleibt, wie sie ist.',
   'problem.field-missing': '{where} ({field}) fehlt; verlangt ist: {expected}. Ergänze es.',
-  'problem.field-unknown': '{where} ({field}) ist kein Feld einer Reise. Berichtige den Namen oder entferne es.',
+  'problem.field-unknown':
+    '{where} ({field}) ist {value}, aber das ist kein Feld einer Reise. Berichtige den Namen oder entferne es.',
   'problem.field-kind': '{where} ({field}) lautet {value}; verlangt ist: {expected}. Berichtige es.',
   'problem.field-not-whole': '{where} ({field}) lautet {value}; gelesen wird nur eine ganze Zahl. Runde sie.',
   'problem.field-number-too-low':

@@ -21,7 +21,8 @@ export const document = {
   'problem.trip-newer':
     'This trip was saved in format version {value}; this program reads up to version {known}. Update the program; the file stays as it is.',
   'problem.field-missing': '{where} ({field}) is missing; it should be: {expected}. Add it.',
-  'problem.field-unknown': '{where} ({field}) is not a field of a trip. Correct its name or remove it.',
+  'problem.field-unknown':
+    '{where} ({field}) is {value}, but that is not a field of a trip. Correct its name or remove it.',
   'problem.field-kind': '{where} ({field}) says {value}; it should be: {expected}. Correct it.',
   'problem.field-not-whole': '{where} ({field}) says {value}; only a whole number is read. Round it.',
   'problem.field-number-too-low': '{where} ({field}) says {value}; the least is {minimum}. Enter a larger number.',
