@@ -136,7 +136,7 @@ describe('a trip that is refused', () => {
     [
       'with a field nobody knows',
       smallTrip((trip) => (trip['extra'] = 1)),
-      /\(extra\) is not a field.*Correct its name or remove it/,
+      /\(extra\) is 1, but that is not a field.*Correct its name or remove it/,
     ],
   ])(
     '%s: ends with 2, names field, value and remedy, writes nothing, leaves it as it is',
