@@ -48,7 +48,8 @@ export function derivePlan(trip: Trip, budget: PlanBudget): Plan {
   const { loadInput, packing, askedIterations } = planLoad(trip, nights, budget)
   budget.onProgress?.(0.9, 'checklist')
   const stores = nightStores(trip, packing.mass)
-  const checklist = buildChecklist(checklistInput(trip, packing, nights, stores))
+  const turning = budget.keepLoad === true ? budget.previous : undefined
+  const checklist = turning?.checklist ?? buildChecklist(checklistInput(trip, packing, nights, stores))
   const findings = [
     ...calibrationFindings(calibration),
     ...allFindings(trip, packing, nights),

@@ -164,7 +164,7 @@ export type PlanBudget = {
   readonly onProgress?: (done01: number, note: 'packing' | 'night' | 'checklist' | 'remedies') => void
   /** Earlier plan of nearly the same trip: what has not changed is kept. */
   readonly previous?: Plan
-  /** While a dial turns: the load of `previous` stands as it is, though the trip may ask another; nights, checklist and verdict are new. */
+  /** While a dial turns: load and checklist of `previous` stand as they are, though the trip may ask others; nights and verdict are new. */
   readonly keepLoad?: boolean
   readonly remedies: boolean
   /** Every night with its supply lost at this wall clock; where there is none, its heater fails then. */
