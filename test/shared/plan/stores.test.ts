@@ -38,7 +38,7 @@ function nextDay(date: string): string {
 
 const first = derivePlan(trip, { seed: 1, iterations: 0, remedies: false })
 const planOf = (changed: Trip): Plan =>
-  derivePlan(changed, { seed: 1, iterations: 0, remedies: false, previous: first, keepLoad: true })
+  derivePlan(changed, { seed: 1, iterations: 0, remedies: false, previous: first })
 const stepsOf = (plan: Plan, ruleId: string): readonly string[] =>
   plan.checklist.steps.filter((step) => step.ruleId === ruleId).map(({ nightId }) => nightId)
 const found = (plan: Plan, code: string) => plan.findings.filter(({ problem }) => problem.code === code)
