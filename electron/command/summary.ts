@@ -1,5 +1,6 @@
 /** How the trip stands, on a screenful: verdict, load, nights, next leg, checklist, what falls short and what would help. */
 import type { Plan, PlannedTrip, Trip } from '../../shared/host/index.ts'
+import { sayVerdict } from '../../shared/cards/index.ts'
 import type { Text } from '../../shared/text/index.ts'
 import { formatIso } from '../../shared/units/index.ts'
 import { namesOf, remedyWords } from './remedy-words.ts'
@@ -12,20 +13,8 @@ const MOST_REMEDIES = 8
 
 /** Holds or not, and the numbers that say why. */
 export function verdictLine({ trip, plan }: PlannedTrip, text: Text): string {
-  const { verdict } = plan
-  const zone = trip.nights[0]?.site.zone ?? 'UTC'
-  const parts = [
-    verdict.depart01 === null ? null : text.t('verdict.depart', { depart01: verdict.depart01 }),
-    verdict.legMarginWh === null ? null : margin(verdict.legMarginWh, text),
-    text.t('verdict.coldest', { coldestC: verdict.coldestBedC, coldestUtc: verdict.coldestBedUtc, zone }),
-    verdict.movesAtDusk === 0 ? text.t('verdict.movesNone') : text.t('verdict.moves', { count: verdict.movesAtDusk }),
-  ].filter((part) => part !== null)
-  const head = verdict.holds ? text.t('verdict.holds') : text.t('verdict.fails', { count: verdict.shortfalls })
-  return `${head} ${parts.join('; ')}.`
+  return sayVerdict(plan.verdict, trip.nights[0]?.site.zone ?? 'UTC', text)
 }
-
-const margin = (marginWh: number, text: Text): string =>
-  marginWh >= 0 ? text.t('verdict.margin', { marginWh }) : text.t('verdict.short', { shortWh: -marginWh })
 
 export function summary(planned: PlannedTrip, text: Text): string {
   const { trip, plan } = planned

@@ -1,4 +1,5 @@
 /** Printed cards and the pocket sheet as data and drawings; no PDF library here. */
+export { sayVerdict } from './verdict-words.ts'
 export { loadCard } from './load-card.ts'
 export { nightCard } from './night-card.ts'
 export { checklistCard } from './checklist-card.ts'

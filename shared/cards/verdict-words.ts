@@ -13,22 +13,17 @@ export function verdictWords(input: CardInput): string {
   return sayVerdict(verdict, zone, text)
 }
 
-function sayVerdict(verdict: Plan['verdict'], zone: string, text: Text): string {
-  const parts: string[] = []
-  if (verdict.depart01 !== null) parts.push(text.t('cards.verdict.charge', { depart01: verdict.depart01 }))
-  if (verdict.legMarginWh !== null) {
-    parts.push(
-      verdict.legMarginWh >= 0
-        ? text.t('cards.verdict.inHand', { marginWh: verdict.legMarginWh })
-        : text.t('cards.verdict.short', { shortWh: -verdict.legMarginWh }),
-    )
-  }
-  parts.push(
-    text.t('cards.verdict.coldest', { coldestC: verdict.coldestBedC, atUtc: verdict.coldestBedUtc, zone }),
-    text.t('cards.verdict.moves', { count: verdict.movesAtDusk }),
-  )
-  const head = verdict.holds
-    ? text.t('cards.verdict.holds')
-    : text.t('cards.verdict.fails', { count: verdict.shortfalls })
+/** Holds or not, and the numbers that say why; also the headless command's first line. */
+export function sayVerdict(verdict: Plan['verdict'], zone: string, text: Text): string {
+  const parts = [
+    verdict.depart01 === null ? null : text.t('verdict.depart', { depart01: verdict.depart01 }),
+    verdict.legMarginWh === null ? null : margin(verdict.legMarginWh, text),
+    text.t('verdict.coldest', { coldestC: verdict.coldestBedC, coldestUtc: verdict.coldestBedUtc, zone }),
+    verdict.movesAtDusk === 0 ? text.t('verdict.movesNone') : text.t('verdict.moves', { count: verdict.movesAtDusk }),
+  ].filter((part) => part !== null)
+  const head = verdict.holds ? text.t('verdict.holds') : text.t('verdict.fails', { count: verdict.shortfalls })
   return `${head} ${parts.join('; ')}.`
 }
+
+const margin = (marginWh: number, text: Text): string =>
+  marginWh >= 0 ? text.t('verdict.margin', { marginWh }) : text.t('verdict.short', { shortWh: -marginWh })

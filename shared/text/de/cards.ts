@@ -4,13 +4,6 @@ import type { cards as english } from '../en/cards.ts'
 export const cards: Record<keyof typeof english, string> = {
   'cards.footer':
     'Kipstow · {title} · Örtliche Regeln und Fahrzeughandbuch beachten; Elektroarbeiten nur durch Fachleute.',
-  'cards.verdict.holds': 'Es hält.',
-  'cards.verdict.fails': 'Hält nicht: {count} Grund. | Hält nicht: {count} Gründe.',
-  'cards.verdict.charge': '{depart01} bei Abfahrt',
-  'cards.verdict.inHand': '{marginWh} übrig nach der Etappe',
-  'cards.verdict.short': '{shortWh} zu wenig für die Etappe',
-  'cards.verdict.coldest': 'im Bett am kältesten {coldestC} um {atUtc}',
-  'cards.verdict.moves': '{count} Umzug am Abend | {count} Umzüge am Abend',
   'cards.load.title': 'Ladekarte',
   'cards.load.drive': 'Ordnung für die Fahrt',
   'cards.load.bay': '{bay} · {size} · {massG} von {limitG}',

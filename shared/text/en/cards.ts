@@ -2,13 +2,6 @@
 export const cards = {
   'cards.footer':
     'Kipstow · {title} · Confirm local rules and your vehicle’s manual; have electrical work done by licensed people.',
-  'cards.verdict.holds': 'Holds.',
-  'cards.verdict.fails': 'Does not hold: {count} reason. | Does not hold: {count} reasons.',
-  'cards.verdict.charge': '{depart01} at departure',
-  'cards.verdict.inHand': '{marginWh} in hand after the leg',
-  'cards.verdict.short': '{shortWh} short for the leg',
-  'cards.verdict.coldest': 'coldest in bed {coldestC} at {atUtc}',
-  'cards.verdict.moves': '{count} move at dusk | {count} moves at dusk',
   'cards.load.title': 'Load card',
   'cards.load.drive': 'Drive layout',
   'cards.load.bay': '{bay} · {size} · {massG} of {limitG}',

@@ -149,7 +149,7 @@ describe('the night card', () => {
   const said = wordsOf(card)
 
   it.each([
-    'Does not hold: 1 reason. 64 % at departure; 6.9 kWh in hand after the leg; coldest in bed 7 °C at 05:40; 5 moves at dusk.',
+    'Does not hold: one reason. 64 % at departure; 6.9 kWh in hand after the leg; coldest 7 °C at 05:40; 5 moves at dusk.',
     'Current to ask for\n12 A',
     'Limited by\nthe breaker',
     'Step the current down below\n215 V',
