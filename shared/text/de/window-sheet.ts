@@ -47,7 +47,7 @@ export const windowSheet = {
   'window.layout.bed': 'Bett',
   'window.shade.label': 'Schraffur zeigt',
   'window.shade.access': 'wann gebraucht',
-  'window.shade.reach': 'Reichweite',
+  'window.shade.reach': 'Griffweite',
   'window.load.list': 'Liste',
   'window.load.steps': 'Handgriffe einzeln',
   'window.load.back': 'Voriger Handgriff',
