@@ -1,25 +1,8 @@
 /** The vehicle's forms as data. */
+import { VEHICLE_CHOICES } from '../../../shared/document/index.ts'
 import type { DocumentPath } from '../../../shared/result/index.ts'
 import type { Text } from '../../../shared/text/index.ts'
 import type { FieldSpec } from '../../ui/field-spec.ts'
-
-const KINDS = [
-  'cargo',
-  'seat',
-  'footwell',
-  'under-floor',
-  'front-compartment',
-  'roof-box',
-  'pocket',
-  'bedside',
-  'shelf',
-  'outside',
-  'locker',
-] as const
-const RESTRAINTS = ['barrier', 'belt', 'strap', 'net', 'lid', 'wedge', 'none'] as const
-const FACES = ['x-', 'x+', 'y-', 'y+', 'z+'] as const
-const BODIES = ['hatchback', 'estate', 'crossover', 'van-bare', 'van-insulated'] as const
-const HEATERS = ['heat-pump', 'resistance', 'mains-fan-heater', 'none'] as const
 
 const length = (path: DocumentPath, label: FieldSpec['label'], optional = false): FieldSpec => ({
   kind: 'measure',
@@ -71,13 +54,13 @@ export const heatFields = (text: Text): readonly FieldSpec[] => [
     kind: 'choice',
     path: ['vehicle', 'thermal', 'bodyClass'],
     label: 'path.bodyClass',
-    choices: BODIES.map((value) => ({ value, label: text.t(`window.body.${value}`) })),
+    choices: VEHICLE_CHOICES.bodies.map((value) => ({ value, label: text.t(`window.body.${value}`) })),
   },
   {
     kind: 'choice',
     path: ['vehicle', 'heater', 'kind'],
     label: 'path.heater',
-    choices: HEATERS.map((value) => ({ value, label: text.t(`window.heater.${value}`) })),
+    choices: VEHICLE_CHOICES.heaters.map((value) => ({ value, label: text.t(`window.heater.${value}`) })),
   },
   { kind: 'measure', measure: 'power', path: ['vehicle', 'heater', 'maxHeatW'], label: 'path.maxHeatW' },
   {
@@ -127,7 +110,7 @@ export function bayFields(index: number, text: Text): readonly FieldSpec[] {
       kind: 'choice',
       path: at('kind'),
       label: 'path.kind',
-      choices: KINDS.map((value) => ({ value, label: text.t(`window.bay.${value}`) })),
+      choices: VEHICLE_CHOICES.bayKinds.map((value) => ({ value, label: text.t(`window.bay.${value}`) })),
     },
     length(at('sizeMm', 0), 'window.size.length'),
     length(at('sizeMm', 1), 'window.size.width'),
@@ -140,7 +123,7 @@ export function bayFields(index: number, text: Text): readonly FieldSpec[] {
       kind: 'choice',
       path: at('restraint'),
       label: 'path.restraint',
-      choices: RESTRAINTS.map((value) => ({ value, label: text.t(`window.restraint.${value}`) })),
+      choices: VEHICLE_CHOICES.restraints.map((value) => ({ value, label: text.t(`window.restraint.${value}`) })),
     },
     { kind: 'switch', path: at('usable', 'drive'), label: 'window.bay.usableDrive' },
     { kind: 'switch', path: at('usable', 'bed'), label: 'window.bay.usableBed' },
@@ -167,7 +150,7 @@ export function openingFields(bay: number, index: number, face: string, text: Te
       kind: 'choice',
       path: at('face'),
       label: 'path.face',
-      choices: FACES.map((value) => ({ value, label: text.t(`window.face.${value}`) })),
+      choices: VEHICLE_CHOICES.faces.map((value) => ({ value, label: text.t(`window.face.${value}`) })),
     },
     length(at('fromMm', 0), `window.opening.${first}From`),
     length(at('toMm', 0), `window.opening.${first}To`),

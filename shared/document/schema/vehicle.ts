@@ -221,6 +221,15 @@ export const vehicleSchema = z.strictObject({
   note: noteSchema.optional(),
 })
 
+/** Every word that a vehicle's forms let one choose from. */
+export const VEHICLE_CHOICES = {
+  bayKinds: baySchema.shape.kind.options,
+  restraints: baySchema.shape.restraint.options,
+  faces: faceSchema.options,
+  bodies: thermalSchema.shape.bodyClass.options,
+  heaters: heaterSchema.shape.kind.options,
+} as const
+
 export type Vehicle = DeepReadonly<z.infer<typeof vehicleSchema>>
 export type Bay = DeepReadonly<z.infer<typeof baySchema>>
 export type Opening = DeepReadonly<z.infer<typeof openingSchema>>
