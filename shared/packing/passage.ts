@@ -4,38 +4,42 @@ import { hull, moved, overlaps } from './geometry.ts'
 import type { Box } from './geometry.ts'
 import { facesWindow, hinders, inSweep, restsOn, shiftTo } from './reach.ts'
 
-/**
- * Index of a window through which `box` passes with `others` in the bay: straight, or shifted into line first where it faces none;
- * the straight way out must be empty of other boxes in both cases, as reach counts them.
- * -1 where none is free or something rests on it.
- */
-export const freeWindow = (bay: BayModel, others: readonly Box[], box: Box): number => {
-  for (const other of others) if (restsOn(other, box)) return -1
-  let faces = false
-  for (let w = 0; w < bay.windows.length; w++) {
-    const window = bay.windows[w]
-    if (window === undefined || !facesWindow(box, window)) continue
-    faces = true
-    if (pullsOut(bay, others, box, window)) return w
-  }
-  if (faces) return -1
-  for (let w = 0; w < bay.windows.length; w++) {
-    const window = bay.windows[w]
-    if (window === undefined || others.some((other) => inSweep(other, box, window))) continue
-    const shift = shiftTo(box, window)
-    if (shift === null) continue
-    const there = moved(box, shift)
-    const way = hull(box, there)
-    const barred = others.some((other) => overlaps(other, way)) || bay.solids.some((solid) => overlaps(solid.box, way))
-    if (!barred && pullsOut(bay, others, there, window)) return w
-  }
-  return -1
+/** How a box passes through an opening: straight, or shifted into line first where it faces none. */
+export type Path = {
+  /** Place of the opening among the bay's. */
+  readonly index: number
+  readonly window: Window
+  readonly there: Box
+  readonly sweep: Box
 }
 
-const pullsOut = (bay: BayModel, others: readonly Box[], box: Box, window: Window): boolean => {
-  for (const other of others) if (inSweep(other, box, window)) return false
-  for (const solid of bay.solids) if (hinders(solid, box, window)) return false
-  return true
+/** The ways out that the empty bay leaves a box. */
+export const pathsOf = (bay: BayModel, box: Box): readonly Path[] => {
+  const faces = bay.windows.some((window) => facesWindow(box, window))
+  return bay.windows.flatMap((window, index) => {
+    if (faces && !facesWindow(box, window)) return []
+    const shift = faces ? ([0, 0, 0] as const) : shiftTo(box, window)
+    if (shift === null) return []
+    const there = moved(box, shift)
+    const sweep = hull(box, there)
+    if (!faces && bay.solids.some((solid) => overlaps(solid.box, sweep))) return []
+    if (bay.solids.some((solid) => hinders(solid, there, window))) return []
+    return [{ window, there, sweep, index }]
+  })
+}
+
+/** Whether a box keeps another from passing along a path. The straight way out must be empty in both cases, as reach counts it. */
+export const shuts = (other: Box, box: Box, path: Path): boolean =>
+  overlaps(other, path.sweep) ||
+  restsOn(other, box) ||
+  inSweep(other, box, path.window) ||
+  inSweep(other, path.there, path.window)
+
+/** Index of a window through which `box` passes with `others`, none of which it overlaps, in the bay; -1 where none is free or something rests on it. */
+export const freeWindow = (bay: BayModel, others: readonly Box[], box: Box): number => {
+  for (const other of others) if (restsOn(other, box)) return -1
+  const free = pathsOf(bay, box).find((path) => !others.some((other) => shuts(other, box, path)))
+  return free?.index ?? -1
 }
 
 /**

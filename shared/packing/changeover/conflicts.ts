@@ -1,8 +1,7 @@
 /** Who keeps whom from moving, worked out once for the places a change knows of: where each thing stands and where it is to stand. */
-import type { BayModel, Window } from '../bay-model.ts'
-import { hull, moved, overlaps, sharedFootprint } from '../geometry.ts'
-import type { Box } from '../geometry.ts'
-import { facesWindow, hinders, inSweep, restsOn, shiftTo } from '../reach.ts'
+import { moved, overlaps, sharedFootprint } from '../geometry.ts'
+import { pathsOf, shuts } from '../passage.ts'
+import type { Path } from '../passage.ts'
 import type { ChangeoverTask, Spot } from './moves.ts'
 
 /** Places numbered 2i (where mover i stands at first) and 2i + 1 (where it is to stand); bit rows over these numbers. */
@@ -54,9 +53,6 @@ export const holdsAll = (whole: Uint32Array, part: Uint32Array): boolean => {
   return true
 }
 
-/** How a box passes through an opening: straight, or shifted into line first; null where neither is possible in the empty bay. */
-type Path = { readonly index: number; readonly window: Window; readonly there: Box; readonly sweep: Box }
-
 const knownPaths = (task: ChangeoverTask, paths: Conflicts['paths'], spot: InBay): readonly Path[] => {
   const known = paths.get(spot)
   if (known !== undefined) return known
@@ -65,27 +61,6 @@ const knownPaths = (task: ChangeoverTask, paths: Conflicts['paths'], spot: InBay
   paths.set(spot, found)
   return found
 }
-
-const pathsOf = (bay: BayModel, box: Box): readonly Path[] => {
-  const faces = bay.windows.some((window) => facesWindow(box, window))
-  return bay.windows.flatMap((window, index) => {
-    if (faces && !facesWindow(box, window)) return []
-    const shift = faces ? ([0, 0, 0] as const) : shiftTo(box, window)
-    if (shift === null) return []
-    const there = moved(box, shift)
-    const sweep = hull(box, there)
-    if (!faces && bay.solids.some((solid) => overlaps(solid.box, sweep))) return []
-    if (bay.solids.some((solid) => hinders(solid, there, window))) return []
-    return [{ window, there, sweep, index }]
-  })
-}
-
-/** Whether a box keeps another from passing along a path. */
-const shuts = (other: Box, box: Box, path: Path): boolean =>
-  overlaps(other, path.sweep) ||
-  restsOn(other, box) ||
-  inSweep(other, box, path.window) ||
-  inSweep(other, path.there, path.window)
 
 const waysOf = (
   task: ChangeoverTask,
