@@ -7,6 +7,7 @@ import { schedule } from './schedule.ts'
 import type { Task } from './task.ts'
 import type { TaskTimes } from './times.ts'
 import type { ChecklistInput, ChecklistNight, ChecklistOutcome, Conflict, Moments, Step, Tick } from './types.ts'
+import { S_PER_MINUTE } from '../units/index.ts'
 import type { Utc } from '../units/index.ts'
 
 /**
@@ -25,12 +26,13 @@ export function buildChecklist(input: ChecklistInput): ChecklistOutcome {
   const { drafts: asked, bad } = expandRules(rules, nights, tickOf)
   const drafts = [...asked, ...carryOver(asked, rules, nights, tickOf)]
   const draftOf = new Map(drafts.map((draft) => [draft.key, draft]))
-  const found = schedule(drafts.map((draft) => taskOf(draft, nights, tickOf.get(draft.key))))
+  const timed = withLateStart(drafts, nights, tickOf)
+  const found = schedule(timed.map((draft) => taskOf(draft, nights, tickOf.get(draft.key))))
   const steps = found.tasks.flatMap(({ key, startS, latestStartS }) => {
     const draft = draftOf.get(key)
     if (draft === undefined) return []
-    const timed = isTimed(draft, nights) ? { startS, latestStartS } : NO_TIMES
-    return [stepOf(draft, timed, tickOf.get(key))]
+    const times = isTimed(draft, nights) ? { startS, latestStartS } : NO_TIMES
+    return [stepOf(draft, times, tickOf.get(key))]
   })
   const conflicts: readonly Conflict[] = [
     ...found.circles.map((stepKeys) => ({ kind: 'circle' as const, stepKeys })),
@@ -48,6 +50,31 @@ function withHomeMoments(nights: readonly ChecklistNight[]): readonly ChecklistN
     if (at !== undefined && at !== null) home[name] = at
   }
   return nights.map((night) => ({ ...night, moments: { ...night.moments, ...home } satisfies Moments }))
+}
+
+/** Time in hand before bedtime when its steps begin, common practice. */
+const SPARE_BEFORE_BED_S = 10 * S_PER_MINUTE
+
+/** Steps of bedtime wait for the evening: the first begins when all that are open just end before the earliest deadline among them, with a little in hand. */
+function withLateStart(
+  drafts: readonly Draft[],
+  nights: readonly ChecklistNight[],
+  tickOf: ReadonlyMap<string, Tick>,
+): readonly Draft[] {
+  const fromUtc = new Map<string, Utc>()
+  for (const { nightId, moments } of nights) {
+    const bedtimeUtc = momentAt(moments, PHASE_TO.bedtime)
+    if (bedtimeUtc === null) continue
+    const open = drafts.filter((draft) => draft.nightId === nightId && draft.phase === 'bedtime')
+    const takesS = open.reduce((sum, { key, durationS }) => sum + (tickOf.has(key) ? 0 : durationS), 0)
+    const dueUtc = open.reduce((due, { deadlineUtc }) => Math.min(due, deadlineUtc ?? due), bedtimeUtc)
+    fromUtc.set(nightId, (dueUtc - takesS - SPARE_BEFORE_BED_S) as Utc)
+  }
+  return drafts.map((draft) =>
+    draft.phase === 'bedtime'
+      ? { ...draft, notBeforeUtc: latest(draft.notBeforeUtc, fromUtc.get(draft.nightId) ?? null) }
+      : draft,
+  )
 }
 
 function latestTicks(ticks: readonly Tick[]): ReadonlyMap<string, Tick> {

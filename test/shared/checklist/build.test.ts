@@ -250,6 +250,24 @@ describe('order and time', () => {
     expect(places).not.toContain(-1)
   })
 
+  test('steps of bedtime begin late enough to end just before it, and never too late', () => {
+    const rules = [own('moon', true, { durationS: 600 }), own('stars', true, { durationS: 300 })]
+    const bedtimeUtc = WINTER_MOMENTS.bedtime ?? 0
+    const { steps, conflicts } = build([night(0, 1)], [], rules)
+    expect(conflicts).toEqual([])
+    expect(steps.map(({ startUtc }) => startUtc)).toEqual([bedtimeUtc - 1500, bedtimeUtc - 900])
+    for (const { startUtc, latestStartUtc } of steps) expect(startUtc ?? Infinity).toBeLessThan(latestStartUtc ?? 0)
+  })
+
+  test('a step of bedtime with a deadline of its own still begins in time for it', () => {
+    const rules = [own('bang', true, { durationS: 600, deadline: 'bedtime', deadlineOffsetS: -1800 })]
+    const { steps, conflicts } = build([night(0, 1)], [], rules)
+    expect(conflicts).toEqual([])
+    const step = steps[0]
+    expect(step?.deadlineUtc).toBe((WINTER_MOMENTS.bedtime ?? 0) - 1800)
+    expect((step?.startUtc ?? Infinity) + 600).toBeLessThanOrEqual(step?.deadlineUtc ?? 0)
+  })
+
   test('moves planned for bedtime do not contradict the built-in order', () => {
     const nights = [{ ...night(0, 1, evening), given: [move(0, { phase: 'bedtime', after: [] })] }]
     expect(build(nights).conflicts).toEqual([])
