@@ -67,7 +67,7 @@ function withLateStart(
     if (bedtimeUtc === null) continue
     const open = drafts.filter((draft) => draft.nightId === nightId && draft.phase === 'bedtime')
     const takesS = open.reduce((sum, { key, durationS }) => sum + (tickOf.has(key) ? 0 : durationS), 0)
-    const dueUtc = open.reduce((due, { deadlineUtc }) => Math.min(due, deadlineUtc ?? due), bedtimeUtc)
+    const dueUtc = Math.min(bedtimeUtc, ...open.flatMap(({ deadlineUtc }) => deadlineUtc ?? []))
     fromUtc.set(nightId, (dueUtc - takesS - SPARE_BEFORE_BED_S) as Utc)
   }
   return drafts.map((draft) =>
