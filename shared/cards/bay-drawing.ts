@@ -4,9 +4,10 @@
  */
 import type { Bay } from '../document/index.ts'
 import type { Text } from '../text/index.ts'
-import { hatchRect } from './hatch.ts'
+import { boxOnPaper, obstacleShapes, outlineWithGaps, slopeShapes } from './bay-frame.ts'
+import type { Frame, PaperBox, View } from './bay-frame.ts'
 import { layersOf } from './layers.ts'
-import { wordsWidthMm, wrapWords } from './lettering.ts'
+import { wrapWords } from './lettering.ts'
 import type { Drawing, Point, Shape } from './model.ts'
 import type { Names } from './names.ts'
 import type { Placement } from './plan-parts.ts'
@@ -32,15 +33,10 @@ const TALLEST_PANEL_MM = 68
 const LARGEST_SCALE = 1 / 8
 /** A long bay would fill a page: one to fourteen. */
 const LONG_SCALE = 1 / 14
-const OUTLINE_MM = 0.5
 const UNIT_OUTLINE_MM = 0.3
 const GHOST_MM = 0.15
 
-/** One view: which axis runs right, which runs down the paper, and whether that one is turned over. */
-type View = { readonly right: 0; readonly down: 1 | 2; readonly flip: boolean; readonly title: string }
 type Panel = { readonly view: View; readonly units: readonly Placement[]; readonly ghosts: readonly Placement[] }
-type Frame = { readonly originMm: Point; readonly scale: number; readonly view: View; readonly bay: Bay }
-
 /** Views side by side as far as the width goes; one drawing for each row, so that a page may end between them. */
 export function bayDrawings(input: BayDrawingInput): readonly Drawing[] {
   const { bay, text, widthMm } = input
@@ -126,8 +122,6 @@ function panelShapes(panel: Panel, frame: Frame, { names, text, outlines }: BayD
   ]
 }
 
-type PaperBox = { readonly at: Point; readonly size: Point }
-
 const ghost = ({ at, size }: PaperBox): Shape => ({
   kind: 'rect',
   atMm: at,
@@ -136,18 +130,6 @@ const ghost = ({ at, size }: PaperBox): Shape => ({
   fill: 'none',
   dashMm: [1.2, 0.9],
 })
-
-function boxOnPaper(
-  atMm: readonly [number, number, number],
-  sizeMm: readonly [number, number, number],
-  { originMm, scale, view, bay }: Frame,
-): PaperBox {
-  const down = view.flip ? bay.sizeMm[view.down] - atMm[view.down] - sizeMm[view.down] : atMm[view.down]
-  return {
-    at: [originMm[0] + atMm[0] * scale, originMm[1] + down * scale],
-    size: [sizeMm[0] * scale, sizeMm[view.down] * scale],
-  }
-}
 
 function unitShapes(unit: Placement, nearer: readonly Placement[], frame: Frame, names: Names): readonly Shape[] {
   const box = boxOnPaper(unit.atMm, unit.sizeMm, frame)
@@ -225,100 +207,4 @@ function outlineShapes(box: BayOutline, frame: Frame): readonly Shape[] {
       halo: true,
     },
   ]
-}
-
-function obstacleShapes(frame: Frame): readonly Shape[] {
-  return frame.bay.obstacles.flatMap((obstacle) => {
-    const { at, size } = boxOnPaper(obstacle.atMm, obstacle.sizeMm, frame)
-    return [...hatchRect(at, size, 1.3), { kind: 'rect', atMm: at, sizeMm: size, weightMm: 0.2, fill: 'none' } as const]
-  })
-}
-
-const thinLine = (fromMm: Point, toMm: Point): Shape => ({
-  kind: 'line',
-  fromMm,
-  toMm,
-  weightMm: 0.2,
-  dashMm: [2, 0.8],
-})
-
-/** A wall that leans in is a thin line from where it stands on the floor to where it ends at the top. */
-function slopeShapes({ bay, originMm, scale, view }: Frame): readonly Shape[] {
-  const [left, top] = originMm
-  const width = bay.sizeMm[0] * scale
-  const height = bay.sizeMm[view.down] * scale
-  return bay.slopes.flatMap((slope): readonly Shape[] => {
-    const floor = slope.insetFloorMm * scale
-    const ceiling = slope.insetTopMm * scale
-    const alongX = slope.face === 'x-' || slope.face === 'x+'
-    const inward = slope.face === 'x-' || slope.face === 'y-' ? 1 : -1
-    const wall = alongX ? (inward === 1 ? left : left + width) : inward === 1 ? top : top + height
-    if (view.down === 2) {
-      return alongX ? [thinLine([wall + inward * floor, top + height], [wall + inward * ceiling, top])] : []
-    }
-    const inset = wall + inward * Math.max(floor, ceiling)
-    return alongX ? [thinLine([inset, top], [inset, top + height])] : [thinLine([left, inset], [left + width, inset])]
-  })
-}
-
-type Gap = {
-  readonly edge: 'left' | 'right' | 'top' | 'bottom'
-  readonly fromMm: number
-  readonly toMm: number
-  readonly door: string
-}
-
-/** The four walls, each broken where an opening is; the door's name stands in the gap. */
-function outlineWithGaps(frame: Frame): readonly Shape[] {
-  const { bay, originMm, scale, view } = frame
-  const [left, top] = originMm
-  const width = bay.sizeMm[0] * scale
-  const height = bay.sizeMm[view.down] * scale
-  const gaps = bay.openings.flatMap((opening) => gapOf(opening, frame))
-  return (['left', 'right', 'top', 'bottom'] as const).flatMap((edge) => {
-    const upright = edge === 'left' || edge === 'right'
-    const length = upright ? height : width
-    const fixed = edge === 'left' ? left : edge === 'right' ? left + width : edge === 'top' ? top : top + height
-    const point = (along: number): Point => (upright ? [fixed, top + along] : [left + along, fixed])
-    const mine = gaps.filter((gap) => gap.edge === edge).toSorted((a, b) => a.fromMm - b.fromMm)
-    const shapes: Shape[] = []
-    let drawn = 0
-    for (const gap of mine) {
-      if (gap.fromMm > drawn) shapes.push(wall(point(drawn), point(gap.fromMm)))
-      shapes.push(...gapLabel(gap, edge, point))
-      drawn = Math.max(drawn, gap.toMm)
-    }
-    if (drawn < length) shapes.push(wall(point(drawn), point(length)))
-    return shapes
-  })
-}
-
-const wall = (fromMm: Point, toMm: Point): Shape => ({ kind: 'line', fromMm, toMm, weightMm: OUTLINE_MM })
-
-function gapLabel(gap: Gap, edge: Gap['edge'], point: (along: number) => Point): readonly Shape[] {
-  const [x, y] = point((gap.fromMm + gap.toMm) / 2)
-  const heightMm = 2.5
-  if (wordsWidthMm(gap.door, heightMm) > Math.max(gap.toMm - gap.fromMm, 12)) return []
-  if (edge === 'left') return [{ ...labelOf(gap.door, heightMm), atMm: [x - 1.2, y], turnDeg: -90 }]
-  if (edge === 'right') return [{ ...labelOf(gap.door, heightMm), atMm: [x + 3, y], turnDeg: -90 }]
-  return [{ ...labelOf(gap.door, heightMm), atMm: [x, edge === 'top' ? y - 1.2 : y + 3] }]
-}
-
-const labelOf = (text: string, heightMm: number) => ({ kind: 'label', text, heightMm, anchor: 'middle' }) as const
-
-function gapOf(opening: Bay['openings'][number], { bay, scale, view }: Frame): readonly Gap[] {
-  const { face, fromMm, toMm, door } = opening
-  const span = (from: number, to: number): { fromMm: number; toMm: number } => ({
-    fromMm: from * scale,
-    toMm: to * scale,
-  })
-  const upward = (from: number, to: number): { fromMm: number; toMm: number } =>
-    span(bay.sizeMm[2] - to, bay.sizeMm[2] - from)
-  if (face === 'x-' || face === 'x+') {
-    const edge = face === 'x-' ? 'left' : 'right'
-    return [{ edge, door, ...(view.down === 1 ? span(fromMm[0], toMm[0]) : upward(fromMm[1], toMm[1])) }]
-  }
-  if (face === 'z+') return view.down === 2 ? [{ edge: 'top', door, ...span(fromMm[0], toMm[0]) }] : []
-  if (view.down === 2) return []
-  return [{ edge: face === 'y-' ? 'top' : 'bottom', door, ...span(fromMm[0], toMm[0]) }]
 }

@@ -10,6 +10,7 @@ import { noticeBlocks } from './notices.ts'
 import { nightsOf } from './plan-parts.ts'
 import type { CardInput } from './plan-parts.ts'
 import { placeWords } from './places.ts'
+import { stepBlocks } from './step-blocks.ts'
 import { verdictWords } from './verdict-words.ts'
 
 export function loadCard(input: CardInput): CardDocument {
@@ -21,6 +22,7 @@ export function loadCard(input: CardInput): CardDocument {
     ...massBlocks(input, names),
     ...headed(1, text.t('cards.load.drive'), bayBlocks(input, names, plan.packing.drive, null)),
     ...orderBlocks(input, names),
+    ...stepBlocks(input, names),
     ...binBlocks(input, names),
     ...nightsOf(input).flatMap((one) => bedNightBlocks(input, names, one)),
     { kind: 'paragraph', text: text.t('cards.load.caution'), tone: 'small' },

@@ -38,6 +38,8 @@ export type Shape =
       readonly bold?: boolean
       readonly turnDeg?: number
       readonly halo?: boolean
+      /** In the paper's colour, for a label on full ink; its halo is then ink. */
+      readonly onInk?: boolean
     }
 
 export type Drawing = {

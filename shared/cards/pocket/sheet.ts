@@ -13,6 +13,7 @@ import { nightsOf } from '../plan-parts.ts'
 import type { CardInput, OneNight } from '../plan-parts.ts'
 import { placeWords } from '../places.ts'
 import { siteRows } from '../site-sheet.ts'
+import { stepBlocks } from '../step-blocks.ts'
 import { stepItem } from '../step-words.ts'
 import { verdictWords } from '../verdict-words.ts'
 import { blocksToHtml } from './blocks-html.ts'
@@ -25,25 +26,31 @@ export type PocketInput = Pick<CardInput, 'plan' | 'trip' | 'text'>
 
 export const POCKET_MAX_BYTES = 300_000
 
-/** Below `POCKET_MAX_BYTES`: first the drawings go, then the reasons, then the last nights, and the sheet says so. */
+/** Below `POCKET_MAX_BYTES`: first the drawings of each step of loading go, then the other drawings, then the reasons, then the last nights, and the sheet says so. */
 export function pocketSheet(input: PocketInput): string {
   const whole = input.trip.nights.length
   for (const shown of [
-    { nights: whole, drawings: true, reasons: true },
-    { nights: whole, drawings: false, reasons: true },
-    { nights: whole, drawings: false, reasons: false },
+    { nights: whole, steps: true, drawings: true, reasons: true },
+    { nights: whole, steps: false, drawings: true, reasons: true },
+    { nights: whole, steps: false, drawings: false, reasons: true },
+    { nights: whole, steps: false, drawings: false, reasons: false },
   ]) {
     const sheet = sheetOf(input, shown)
     if (utf8Bytes(sheet) < POCKET_MAX_BYTES) return sheet
   }
   for (let nights = whole - 1; nights > 1; nights = Math.floor(nights * 0.8)) {
-    const sheet = sheetOf(input, { nights, drawings: false, reasons: false })
+    const sheet = sheetOf(input, { nights, steps: false, drawings: false, reasons: false })
     if (utf8Bytes(sheet) < POCKET_MAX_BYTES) return sheet
   }
-  return sheetOf(input, { nights: 1, drawings: false, reasons: false })
+  return sheetOf(input, { nights: 1, steps: false, drawings: false, reasons: false })
 }
 
-type Shown = { readonly nights: number; readonly drawings: boolean; readonly reasons: boolean }
+type Shown = {
+  readonly nights: number
+  readonly steps: boolean
+  readonly drawings: boolean
+  readonly reasons: boolean
+}
 
 /** Bytes in UTF-8 of text without lone surrogates (escaping removed them). */
 export const utf8Bytes = (text: string): number => encodeURIComponent(text).replaceAll(/%[0-9A-F]{2}/g, '.').length
@@ -79,7 +86,7 @@ ${section(
   'checklist',
   each((one) => stepsHtml(one, card, shown.reasons)),
 )}
-${section('where', `${each((one) => whereHtml(one, card, names))}\n${shown.drawings ? blocksToHtml(drawings(card, names, nights)) : ''}`)}
+${section('where', `${each((one) => whereHtml(one, card, names))}\n${shown.drawings ? blocksToHtml(drawings(card, names, nights, shown.steps)) : ''}`)}
 ${section(
   'moves',
   each((one) => movesHtml(one, card, names)),
@@ -142,12 +149,13 @@ function stepsHtml(one: OneNight, input: CardInput, reasons: boolean): string {
   }).join('\n')
 }
 
-function drawings(input: CardInput, names: Names, nights: readonly OneNight[]): readonly Block[] {
+function drawings(input: CardInput, names: Names, nights: readonly OneNight[], steps: boolean): readonly Block[] {
   const { plan, text } = input
   const phone = { ...input, drawingWidthMm: 96 }
   return [
     { kind: 'heading', level: 1, text: text.t('cards.load.drive') },
     ...bayBlocks(phone, names, plan.packing.drive, null),
+    ...(steps ? stepBlocks(phone, names) : []),
     ...nights.flatMap((one): readonly Block[] => {
       const changed = one.packing === null ? [] : bayBlocks(phone, names, one.packing.bed, plan.packing.drive)
       if (changed.length === 0) return []

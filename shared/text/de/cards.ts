@@ -9,6 +9,9 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.load.bay': '{bay} · {size} · {massG} von {limitG}',
   'cards.load.order': 'In dieser Reihenfolge laden',
   'cards.load.orderHow': 'Die Nummern stehen auf den Zeichnungen. „Vorher heraus“ nennt, was davor heraus muss.',
+  'cards.load.steps': 'Schritt für Schritt, Fach für Fach',
+  'cards.load.stepsHow':
+    'Je zwei Zeichnungen: oben von oben, unten von rechts gesehen; vorn ist rechts. Ausgefüllt: was jetzt hineinkommt. Dünn: was schon darin ist. Durchkreuzt: hier geht nichts hin.',
   'cards.load.bins': 'In jeder Kiste',
   'cards.load.masses': 'Massen',
   'cards.load.night': 'Nacht vom {date} · {site}',
@@ -66,6 +69,7 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.view.side': 'Von rechts',
   'cards.view.front': 'vorn ›',
   'cards.drawing.bay': '{bay} mit {what}',
+  'cards.drawing.steps': '{bay}, Schritt für Schritt: {what}',
   'cards.tone.shortfall': 'Reicht nicht',
   'cards.tone.caution': 'Achtung',
   'cards.tone.note': 'Hinweis',

@@ -7,6 +7,9 @@ export const cards = {
   'cards.load.bay': '{bay} · {size} · {massG} of {limitG}',
   'cards.load.order': 'Load in this order',
   'cards.load.orderHow': 'Numbers are those on the drawings. “Move first” names what must come out before this one.',
+  'cards.load.steps': 'Step by step, bay by bay',
+  'cards.load.stepsHow':
+    'In each pair of drawings, above: from above; below: from the right; the front is to the right. Full ink: what goes in now. Thin: what is in already. Crossed out: nothing goes there.',
   'cards.load.bins': 'In each bin',
   'cards.load.masses': 'Masses',
   'cards.load.night': 'Night of {date} · {site}',
@@ -64,6 +67,7 @@ export const cards = {
   'cards.view.side': 'From the right',
   'cards.view.front': 'front ›',
   'cards.drawing.bay': '{bay} with {what}',
+  'cards.drawing.steps': '{bay}, step by step: {what}',
   'cards.tone.shortfall': 'Falls short',
   'cards.tone.caution': 'Mind',
   'cards.tone.note': 'Note',

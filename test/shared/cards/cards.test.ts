@@ -83,6 +83,31 @@ describe('the load card', () => {
     expect(numbers.filter((number) => !labels.includes(number) || !inTable.has(number))).toEqual([])
   })
 
+  it('draws each step of loading from above and from the right: the unit that goes in in full ink, those before it in thin lines', () => {
+    const { drive, loadingOrder } = plan.packing
+    const steps = drawingsOf(card).filter((drawing) =>
+      drawing.shapes.some((shape) => shape.kind === 'rect' && shape.fill === 'ink'),
+    )
+    const inked = steps.flatMap((drawing) =>
+      drawing.shapes.flatMap((shape) => (shape.kind === 'label' && shape.onInk === true ? [shape.text] : [])),
+    )
+    const numbers = loadingOrder.map((_, index) => String(index + 1))
+    expect(inked).toEqual(numbers.flatMap((number) => [number, number]))
+    const boxes = steps.flatMap((drawing) => drawing.shapes.filter((shape) => shape.kind === 'rect'))
+    expect(boxes.filter((box) => box.fill === 'ink')).toHaveLength(2 * loadingOrder.length)
+    const bayOf = (id: string) => drive.placements.find((one) => one.unitId === id)?.bayId
+    const inAlready = loadingOrder.reduce(
+      (sum, id, index) => sum + loadingOrder.slice(0, index).filter((other) => bayOf(other) === bayOf(id)).length,
+      0,
+    )
+    const obstacles = loadingOrder.reduce(
+      (sum, id) => sum + (trip.vehicle.bays.find((bay) => bay.id === bayOf(id))?.obstacles.length ?? 0),
+      0,
+    )
+    expect(inAlready).toBeGreaterThan(0)
+    expect(boxes.filter((box) => box.fill === 'none')).toHaveLength(2 * (inAlready + obstacles))
+  })
+
   it('names what must come out first', () => {
     expect(tableRows(card)).toContainEqual(['2', 'Kitchen crate', 'Load bay, front left', '4, 5, 7', '6.9\u00a0kg'])
   })

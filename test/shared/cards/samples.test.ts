@@ -62,6 +62,7 @@ describe.each(SAMPLES)('%s', (name) => {
     for (const { text } of inputs) {
       const html = pocketSheet({ trip, plan, text })
       expect(Buffer.byteLength(html)).toBeLessThan(POCKET_MAX_BYTES)
+      expect(html).toContain(text.t('cards.load.steps'))
       expect(html).not.toMatch(/has no sentence yet|hat noch keinen Satz/)
       expect(html.match(/data-step=/g)).toHaveLength(plan.checklist.steps.length)
     }
