@@ -12,6 +12,11 @@ export type CommandId =
   | 'palette'
   | 'shortcuts'
   | 'findings'
+  | 'what-if'
+  | 'versions'
+  | 'preferences'
+  | 'about'
+  | 'diagnostics'
   | 'screen-workbench'
   | 'screen-kit'
   | 'screen-vehicle'
@@ -47,6 +52,7 @@ export const COMMANDS: readonly Command[] = [
   { id: 'palette', name: 'window.command.palette', keys: 'mod+k' },
   { id: 'shortcuts', name: 'window.command.shortcuts', keys: '?' },
   { id: 'findings', name: 'window.command.findings', keys: 'f' },
+  { id: 'what-if', name: 'window.command.whatIf', keys: 'w' },
   { id: 'go-band', name: 'window.command.goBand', keys: 'b' },
   { id: 'go-load', name: 'window.command.goLoad', keys: '1' },
   { id: 'go-night', name: 'window.command.goNight', keys: '2' },
@@ -64,12 +70,16 @@ export const COMMANDS: readonly Command[] = [
   { id: 'save', name: 'window.command.save', keys: 'mod+s' },
   { id: 'save-as', name: 'window.command.saveAs', keys: 'mod+shift+s' },
   { id: 'export', name: 'window.command.export', keys: 'mod+p' },
+  { id: 'versions', name: 'window.command.versions', keys: null },
+  { id: 'preferences', name: 'window.command.preferences', keys: 'mod+,' },
   { id: 'stop', name: 'window.command.stop', keys: 'mod+.' },
   { id: 'screen-workbench', name: 'window.command.workbench', keys: 'mod+1' },
   { id: 'screen-kit', name: 'window.command.kit', keys: 'mod+2' },
   { id: 'screen-vehicle', name: 'window.command.vehicle', keys: 'mod+3' },
   { id: 'screen-nights', name: 'window.command.nights', keys: 'mod+4' },
   { id: 'screen-travellers', name: 'window.command.travellers', keys: 'mod+5' },
+  { id: 'diagnostics', name: 'window.command.diagnostics', keys: null },
+  { id: 'about', name: 'window.command.about', keys: null },
   { id: 'theme-light', name: 'window.command.light', keys: null },
   { id: 'theme-dark', name: 'window.command.dark', keys: null },
   { id: 'theme-night-red', name: 'window.command.red', keys: null },

@@ -18,8 +18,7 @@ quick.warm()
 const { i18n, install } = startWindow({
   pinia,
   host: connectHost(),
-  quick,
-  thorough: createPlanCaller(),
+  callers: { quick, thorough: createPlanCaller(), beside: createPlanCaller() },
   nowUtc: () => Math.floor(Date.now() / 1000),
 })
 const app = createApp(App)

@@ -6,16 +6,16 @@ import type { HostClient } from '../../shared/host/index.ts'
 import type { Language, Text } from '../../shared/text/index.ts'
 import { createFiles } from '../stores/files.ts'
 import type { Files } from '../stores/files.ts'
+import { createLeaving } from '../stores/leaving.ts'
 import { useDocumentStore } from '../stores/document.ts'
 import type { DocumentStore } from '../stores/document.ts'
 import { createPlanner, usePlanStore } from '../stores/plan.ts'
-import type { Planner, PlanStore } from '../stores/plan.ts'
+import type { PlanCallers, Planner, PlanStore } from '../stores/plan.ts'
 import { SERVICES } from '../stores/services.ts'
 import type { Services } from '../stores/services.ts'
 import { useViewStore } from '../stores/view.ts'
 import type { ViewStore } from '../stores/view.ts'
 import { TEXT } from '../ui/text.ts'
-import type { PlanCaller } from '../workers/index.ts'
 import { listen, openFirst } from './first-trip.ts'
 import { NOTICES, createNotices } from './notices.ts'
 import type { Notices } from './notices.ts'
@@ -25,8 +25,7 @@ import { createWindowText } from './window-text.ts'
 export type WindowParts = {
   readonly pinia: Pinia
   readonly host: HostClient
-  readonly quick: PlanCaller
-  readonly thorough: PlanCaller
+  readonly callers: PlanCallers
   readonly nowUtc: () => number
 }
 
@@ -36,7 +35,7 @@ type Stores = { readonly documents: DocumentStore; readonly plans: PlanStore; re
 
 const KEEP_AFTER_MS = 1000
 
-export function startWindow({ pinia, host, quick, thorough, nowUtc }: WindowParts): StartedWindow {
+export function startWindow({ pinia, host, callers, nowUtc }: WindowParts): StartedWindow {
   const stores: Stores = { documents: useDocumentStore(pinia), plans: usePlanStore(pinia), view: useViewStore(pinia) }
   const { documents, plans, view } = stores
   view.set(readLooks())
@@ -45,9 +44,22 @@ export function startWindow({ pinia, host, quick, thorough, nowUtc }: WindowPart
     () => documents.trip?.preferences ?? { language: firstLanguage.value, units: 'metric' },
   )
   const notices = createNotices()
-  const planner = createPlanner(plans, quick, thorough)
-  const files = createFiles(host, documents, (problem) => notices.notify({ message: text.value.problem(problem) }))
-  const services: Services = { files, planner, nowUtc, notify: notices.notify, ...editing(documents, notices, text) }
+  const planner = createPlanner(plans, callers)
+  const leaving = createLeaving(() => documents.wouldLose)
+  const files = createFiles({
+    host,
+    documents,
+    tell: (problem) => notices.notify({ message: text.value.problem(problem) }),
+    mayLeave: leaving.mayLeave,
+  })
+  const services: Services = {
+    files,
+    planner,
+    leaving,
+    nowUtc,
+    notify: notices.notify,
+    ...editing(documents, notices, text),
+  }
 
   planAfterEdits(stores, planner)
   keepWhatIsUnsaved(documents, host, files)
@@ -60,7 +72,7 @@ export function startWindow({ pinia, host, quick, thorough, nowUtc }: WindowPart
     say: (language) => {
       firstLanguage.value = language
     },
-    offerKept: () => view.set({ filesOpen: true }),
+    offerKept: () => view.set({ dialog: 'files' }),
   }).then(() => view.set({ starting: false }))
   return { i18n, install: installer({ host, text, services, notices }) }
 }

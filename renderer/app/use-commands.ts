@@ -7,7 +7,7 @@ import type { DocumentStore } from '../stores/document.ts'
 import type { Services } from '../stores/services.ts'
 import { usePlanStore } from '../stores/plan.ts'
 import { useViewStore } from '../stores/view.ts'
-import type { Part, ViewState, ViewStore } from '../stores/view.ts'
+import type { DialogName, Part, ViewState, ViewStore } from '../stores/view.ts'
 import type { CommandId } from './commands.ts'
 
 export type FileDialogs = {
@@ -44,17 +44,24 @@ export function useCommands(
   return (id) => actions[id]()
 }
 
-type Showing = Some<'screen-'> & Pick<Actions, 'new' | 'open' | 'export' | 'palette' | 'shortcuts' | 'findings'>
+type Showing = Some<'screen-'> &
+  Pick<Actions, 'new' | 'open' | 'findings' | 'what-if'> &
+  Pick<Actions, Extract<CommandId, DialogName>>
 
 const showing = (view: ViewStore): Showing => {
   const show = (change: Partial<ViewState>) => (): void => view.set(change)
   return {
-    new: show({ filesOpen: true }),
-    open: show({ filesOpen: true }),
-    export: show({ exportOpen: true }),
-    palette: show({ paletteOpen: true }),
-    shortcuts: show({ shortcutsOpen: true }),
-    findings: show({ findingsOpen: true }),
+    new: show({ dialog: 'files' }),
+    open: show({ dialog: 'files' }),
+    versions: show({ dialog: 'versions' }),
+    export: show({ dialog: 'export' }),
+    palette: show({ dialog: 'palette' }),
+    shortcuts: show({ dialog: 'shortcuts' }),
+    preferences: show({ dialog: 'preferences' }),
+    about: show({ dialog: 'about' }),
+    diagnostics: show({ dialog: 'diagnostics' }),
+    findings: show({ screen: 'workbench', dialog: 'findings' }),
+    'what-if': show({ screen: 'workbench', dialog: 'what-if' }),
     'screen-workbench': show({ screen: 'workbench' }),
     'screen-kit': show({ screen: 'kit' }),
     'screen-vehicle': show({ screen: 'vehicle' }),

@@ -11,9 +11,11 @@ export type DocumentState = {
   readonly file: OpenFile | null
   readonly history: History
   readonly savedTrip: Trip | null
+  /** Opened from a recovery copy: what it holds is nowhere else. */
+  readonly rescued: boolean
 }
 
-const EMPTY: DocumentState = { trip: null, file: null, history: createHistory(), savedTrip: null }
+const EMPTY: DocumentState = { trip: null, file: null, history: createHistory(), savedTrip: null, rescued: false }
 
 export const useDocumentStore = defineStore('document', () => {
   const state = shallowRef<DocumentState>(EMPTY)
@@ -36,11 +38,15 @@ export const useDocumentStore = defineStore('document', () => {
     vehicle,
     kit,
     unsaved: computed(() => state.value.trip !== state.value.savedTrip),
+    /** Whether edits would be lost with this trip; a sample or a new trip untouched loses nothing. */
+    wouldLose: computed(
+      () => state.value.trip !== state.value.savedTrip && (state.value.history.past.length > 0 || state.value.rescued),
+    ),
     undoName: computed(() => state.value.history.past.at(-1)?.name ?? null),
     redoName: computed(() => state.value.history.future.at(-1)?.name ?? null),
     nameOf: (id: string): string => names.value.get(id) ?? id,
-    open: (opened: Trip, file: OpenFile | null, unsaved: boolean) => {
-      state.value = { trip: opened, file, history: createHistory(), savedTrip: unsaved ? null : opened }
+    open: (opened: Trip, file: OpenFile | null, unsaved: boolean, rescued = false) => {
+      state.value = { trip: opened, file, history: createHistory(), savedTrip: unsaved ? null : opened, rescued }
     },
     close: () => {
       state.value = EMPTY
@@ -68,6 +74,12 @@ export const useDocumentStore = defineStore('document', () => {
         }
       }
       return null
+    },
+    /** Another content for the same file, as one named edit. */
+    replace: (name: string, trip: Trip) => {
+      const { trip: before, history } = state.value
+      if (before === null) return
+      state.value = { ...state.value, trip, history: record(history, before, trip, { name, gesture: null }) }
     },
     endGesture: () => {
       state.value = { ...state.value, history: endGesture(state.value.history) }

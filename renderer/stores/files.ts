@@ -17,6 +17,11 @@ export type Files = {
   readonly info: () => Promise<HostInfo | null>
   readonly samples: () => Promise<OperationOutput<'listSamples'>['samples']>
   readonly recent: () => Promise<OperationOutput<'recentTrips'>['trips']>
+  readonly forget: (token: string) => Promise<void>
+  readonly versions: () => Promise<OperationOutput<'listBackups'>['backups'] | null>
+  /** Takes an earlier version's content as one named edit, so that undo brings back what stood before. */
+  readonly openVersion: (id: string, name: string) => Promise<boolean>
+  readonly diagnostics: () => Promise<string | null>
   readonly recoveries: () => Promise<OperationOutput<'listRecoveries'>['recoveries']>
   readonly openSample: (id: string) => Promise<boolean>
   readonly openRecovery: (id: string) => Promise<boolean>
@@ -38,7 +43,15 @@ export type Files = {
 type Ask = HostClient['call']
 type Parts<K extends keyof Files> = Pick<Files, K>
 
-export function createFiles(host: HostClient, documents: DocumentStore, tell: (problem: FileProblem) => void): Files {
+export type FilesParts = {
+  readonly host: HostClient
+  readonly documents: DocumentStore
+  readonly tell: (problem: FileProblem) => void
+  /** Asks before edits would be lost. */
+  readonly mayLeave: () => Promise<boolean>
+}
+
+export function createFiles({ host, documents, tell, mayLeave }: FilesParts): Files {
   const ask: Ask = async (name, input) => {
     const result = await host.call(name, input)
     if (!result.ok) tell(result.problem)
@@ -46,14 +59,17 @@ export function createFiles(host: HostClient, documents: DocumentStore, tell: (p
   }
   return {
     ...lists(ask),
-    ...opening(ask, host, documents),
+    ...opening(ask, { host, documents, mayLeave }),
+    ...earlier(ask, documents),
     ...saving(ask, host, documents, tell),
     ...giving(ask, documents),
   }
 }
 
 /** What there is to open. */
-function lists(ask: Ask): Parts<'info' | 'samples' | 'recent' | 'recoveries' | 'dropRecovery'> {
+function lists(
+  ask: Ask,
+): Parts<'info' | 'samples' | 'recent' | 'forget' | 'recoveries' | 'dropRecovery' | 'diagnostics'> {
   /** Asked once: to the host this question means that the page begins anew, and gives up what it held. */
   let known: HostInfo | null = null
   return {
@@ -71,6 +87,13 @@ function lists(ask: Ask): Parts<'info' | 'samples' | 'recent' | 'recoveries' | '
       const result = await ask('recentTrips', {})
       return result.ok ? result.value.trips : []
     },
+    forget: async (token) => {
+      await ask('forgetRecent', { token })
+    },
+    diagnostics: async () => {
+      const result = await ask('readDiagnostics', {})
+      return result.ok ? result.value.text : null
+    },
     recoveries: async () => {
       const result = await ask('listRecoveries', {})
       return result.ok ? result.value.recoveries : []
@@ -83,28 +106,28 @@ function lists(ask: Ask): Parts<'info' | 'samples' | 'recent' | 'recoveries' | '
 
 function opening(
   ask: Ask,
-  host: HostClient,
-  documents: DocumentStore,
+  { host, documents, mayLeave }: Pick<FilesParts, 'host' | 'documents' | 'mayLeave'>,
 ): Parts<'openSample' | 'openRecovery' | 'open' | 'openTheirs' | 'adopt'> {
-  const take = (opened: Opened): boolean => {
-    documents.open(opened.trip, opened.file, opened.unsaved)
+  const take = (opened: Opened, rescued = false): boolean => {
+    documents.open(opened.trip, opened.file, opened.unsaved, rescued)
     return true
   }
   const release = async (token: string | undefined): Promise<void> => {
     if (token !== undefined) await host.call('closeTrip', { token })
   }
   /** Takes what was opened, then lets go of the trip that was open before. */
-  const replace = async (asked: Promise<Result<Opened | null>>): Promise<boolean> => {
+  const replace = async (asking: () => Promise<Result<Opened | null>>, rescued = false): Promise<boolean> => {
+    if (!(await mayLeave())) return false
     const before = documents.state.file?.token
-    const result = await asked
+    const result = await asking()
     if (!result.ok || result.value === null) return false
     if (before !== result.value.file.token) await release(before)
-    return take(result.value)
+    return take(result.value, rescued)
   }
   return {
-    openSample: async (id) => await replace(ask('openSample', { id })),
-    openRecovery: async (id) => await replace(ask('openRecovery', { id })),
-    open: async (from) => await replace(ask('openTrip', { from, asCopy: false })),
+    openSample: async (id) => await replace(() => ask('openSample', { id })),
+    openRecovery: async (id) => await replace(() => ask('openRecovery', { id }), true),
+    open: async (from) => await replace(() => ask('openTrip', { from, asCopy: false })),
     openTheirs: async () => {
       const token = documents.state.file?.token
       if (token === undefined) return false
@@ -112,12 +135,32 @@ function opening(
       return result.ok && result.value !== null ? take(result.value) : false
     },
     adopt: async (name, trip) => {
+      if (!(await mayLeave())) return false
       const before = documents.state.file?.token
       const result = await ask('adoptTrip', { name, trip })
       if (!result.ok) return false
       await release(before)
       documents.open(trip, result.value, true)
       return true
+    },
+  }
+}
+
+/** Versions of the open file that saving has kept; null where the host cannot tell. */
+function earlier(ask: Ask, documents: DocumentStore): Parts<'versions' | 'openVersion'> {
+  return {
+    versions: async () => {
+      const token = documents.state.file?.token
+      if (token === undefined) return []
+      const result = await ask('listBackups', { token })
+      return result.ok ? result.value.backups : null
+    },
+    openVersion: async (id, name) => {
+      const token = documents.state.file?.token
+      if (token === undefined) return false
+      const result = await ask('openBackup', { token, id })
+      if (result.ok) documents.replace(name, result.value.trip)
+      return result.ok
     },
   }
 }

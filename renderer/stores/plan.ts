@@ -2,9 +2,9 @@
 import { defineStore } from 'pinia'
 import { computed, shallowRef } from 'vue'
 import type { Trip } from '../../shared/document/index.ts'
-import type { Fault, FaultOutcome, Plan } from '../../shared/plan/index.ts'
+import type { Fault, FaultOutcome, Plan, WhatIfAmounts, WhatIfKind } from '../../shared/plan/index.ts'
 import { differsOnlyInNights, joinTurn } from '../workers/index.ts'
-import type { PlanCaller, PlanEffort, PlanNote, PlannedTrip } from '../workers/index.ts'
+import type { PlanCaller, PlanEffort, PlanNote, PlannedTrip, WhatIfOutcome, WhatIfTold } from '../workers/index.ts'
 
 export type PlanJob = { readonly effort: PlanEffort; readonly done01: number; readonly note: PlanNote }
 export type PlanState = {
@@ -54,14 +54,27 @@ export type Planner = {
   readonly cancel: () => void
   /** A night of the newest plan with a fault in it, while its hour is dragged; null where it cannot be told. */
   readonly fault: (nightId: string, fault: Fault) => Promise<FaultOutcome | null>
+  /** A second plan beside the newest whole one; stopped at once where there is none yet. */
+  readonly whatIf: (question: WhatIfQuestion) => Promise<WhatIfOutcome>
+}
+
+export type WhatIfAnswer = WhatIfTold
+
+export type WhatIfQuestion = {
+  readonly kind: WhatIfKind
+  readonly amounts: Partial<WhatIfAmounts>
+  readonly signal: AbortSignal
+  readonly onProgress: (done01: number, note: PlanNote) => void
 }
 
 /** A dial that is turned again within this long is still being turned, ms. */
 const SETTLE_MS = 500
 const NEVER = new AbortController().signal
 
-/** Drives two workers: a quick one that answers while a dial moves, and a thorough one that is stopped by the next change. */
-export function createPlanner(store: PlanStore, quick: PlanCaller, thorough: PlanCaller): Planner {
+export type PlanCallers = { readonly quick: PlanCaller; readonly thorough: PlanCaller; readonly beside: PlanCaller }
+
+/** Drives three workers: a quick one that answers while a dial moves, a thorough one that is stopped by the next change, and one for what-ifs. */
+export function createPlanner(store: PlanStore, { quick, thorough, beside }: PlanCallers): Planner {
   let wanted: Trip | null = null
   let running = false
   let search: AbortController | null = null
@@ -136,6 +149,7 @@ export function createPlanner(store: PlanStore, quick: PlanCaller, thorough: Pla
 
   return {
     fault: quick.fault,
+    whatIf: async (question) => await askBeside(beside, { wanted, whole }, question),
     plan: (trip) => {
       wanted = trip
       stopSearch()
@@ -148,4 +162,16 @@ export function createPlanner(store: PlanStore, quick: PlanCaller, thorough: Pla
       store.set({ job: null, stopped: true })
     },
   }
+}
+
+type Standing = { readonly wanted: Trip | null; readonly whole: PlannedTrip | null }
+
+async function askBeside(
+  beside: PlanCaller,
+  { wanted, whole }: Standing,
+  asked: WhatIfQuestion,
+): Promise<WhatIfOutcome> {
+  if (wanted === null || whole === null) return { kind: 'stopped' }
+  const { kind, amounts, signal, onProgress } = asked
+  return await beside.whatIf({ kind, amounts, trip: wanted, standing: whole }, { signal, onProgress })
 }

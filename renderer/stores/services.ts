@@ -5,6 +5,7 @@ import type { Edit } from '../../shared/document/index.ts'
 import { invariant } from '../../shared/result/index.ts'
 import type { DocumentPath } from '../../shared/result/index.ts'
 import type { Files } from './files.ts'
+import type { Leaving } from './leaving.ts'
 import type { Planner } from './plan.ts'
 
 export type Notice = {
@@ -15,6 +16,7 @@ export type Notice = {
 export type Services = {
   readonly files: Files
   readonly planner: Planner
+  readonly leaving: Leaving
   readonly nowUtc: () => number
   readonly notify: (notice: Notice) => void
   /** Sets one value of the trip by its place; gives the refusal in words, or null. */

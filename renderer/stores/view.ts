@@ -6,6 +6,18 @@ import type { Utc } from '../../shared/units/index.ts'
 export type Screen = 'workbench' | 'kit' | 'vehicle' | 'nights' | 'travellers'
 export type Part = 'load' | 'night' | 'checklist'
 export type ThemeName = 'light' | 'dark' | 'red'
+/** One dialog at a time lies over the sheet. */
+export type DialogName =
+  | 'findings'
+  | 'what-if'
+  | 'palette'
+  | 'shortcuts'
+  | 'files'
+  | 'export'
+  | 'versions'
+  | 'preferences'
+  | 'about'
+  | 'diagnostics'
 export type Camera3d = 'corner' | 'plan' | 'side' | 'rear'
 
 export type ViewState = {
@@ -21,11 +33,9 @@ export type ViewState = {
   readonly theme: ThemeName
   /** Share of full brightness in night-red. */
   readonly brightness01: number
-  readonly findingsOpen: boolean
-  readonly paletteOpen: boolean
-  readonly shortcutsOpen: boolean
-  readonly filesOpen: boolean
-  readonly exportOpen: boolean
+  readonly dialog: DialogName | null
+  /** A weather file dropped on the window, until the night in hand has taken it. */
+  readonly weatherFile: File | null
 }
 
 const FIRST: ViewState = {
@@ -39,19 +49,22 @@ const FIRST: ViewState = {
   drawing: 'corner',
   theme: 'light',
   brightness01: 1,
-  findingsOpen: false,
-  paletteOpen: false,
-  shortcutsOpen: false,
-  filesOpen: false,
-  exportOpen: false,
+  dialog: null,
+  weatherFile: null,
 }
 
 export const useViewStore = defineStore('view', () => {
   const state = shallowRef<ViewState>(FIRST)
+  const set = (change: Partial<ViewState>): void => {
+    state.value = { ...state.value, ...change }
+  }
   return {
     state,
-    set: (change: Partial<ViewState>) => {
-      state.value = { ...state.value, ...change }
+    set,
+    /** Opens a dialog, or closes it where it is the one that is open. */
+    setDialog: (name: DialogName, open: boolean): void => {
+      if (open) set({ dialog: name })
+      else if (state.value.dialog === name) set({ dialog: null })
     },
   }
 })

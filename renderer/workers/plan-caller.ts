@@ -1,7 +1,16 @@
 /** Calls the plan worker: `(trip, signal) => plan`, with progress; a call that is given up stops the worker at once. */
 import type { Trip } from '../../shared/document/index.ts'
 import type { Fault, FaultOutcome, Plan } from '../../shared/plan/index.ts'
-import type { PlanAnswer, PlanEffort, PlanNote, PlanRequest, PlannedTrip, TurnedNights } from './messages.ts'
+import type {
+  PlanAnswer,
+  PlanEffort,
+  PlanNote,
+  PlanRequest,
+  PlannedTrip,
+  TurnedNights,
+  WhatIfAsked,
+  WhatIfTold,
+} from './messages.ts'
 
 export type PlanCall = {
   readonly trip: Trip
@@ -17,6 +26,8 @@ export type PlanOutcome = { readonly kind: 'plan'; readonly plan: Plan; readonly
 export type TurnOutcome =
   { readonly kind: 'turned'; readonly turned: TurnedNights; readonly tookMs: number } | Stopped | Failed
 
+export type WhatIfOutcome = { readonly kind: 'compared'; readonly told: WhatIfTold | null } | Stopped | Failed
+
 export type PlanWorker = Pick<Worker, 'postMessage' | 'terminate' | 'addEventListener' | 'removeEventListener'>
 export type PlanCaller = {
   readonly call: (call: PlanCall) => Promise<PlanOutcome>
@@ -24,6 +35,8 @@ export type PlanCaller = {
   readonly turn: (nights: Trip['nights']) => Promise<TurnOutcome>
   /** Null where the worker could not tell. */
   readonly fault: (nightId: string, fault: Fault) => Promise<FaultOutcome | null>
+  /** A second plan beside the standing one. */
+  readonly whatIf: (asked: WhatIfAsked, watched: Pick<PlanCall, 'signal' | 'onProgress'>) => Promise<WhatIfOutcome>
   /** Tells the worker a plan that another one made. */
   readonly know: (previous: PlannedTrip) => void
   /** Starts the worker before it is asked for anything. */
@@ -88,15 +101,19 @@ export function createPlanCaller(start: () => PlanWorker = startWorker): PlanCal
     call: async ({ trip, effort, signal, previous, onProgress }) => {
       const known = previous === null ? {} : { previous }
       const told = await ask({ kind: 'plan', id: nextId(), trip, effort, ...known }, signal, onProgress)
-      return told.kind === 'turned' || told.kind === 'faulted' ? STOPPED : told
+      return told.kind === 'plan' || told.kind === 'failed' ? told : STOPPED
     },
     turn: async (nights) => {
       const told = await ask({ kind: 'turn', id: nextId(), nights }, NEVER, () => undefined)
-      return told.kind === 'plan' || told.kind === 'faulted' ? STOPPED : told
+      return told.kind === 'turned' || told.kind === 'failed' ? told : STOPPED
     },
     fault: async (nightId, fault) => {
       const told = await ask({ kind: 'fault', id: nextId(), nightId, fault }, NEVER, () => undefined)
       return told.kind === 'faulted' ? told.outcome : null
+    },
+    whatIf: async (asked, { signal, onProgress }) => {
+      const told = await ask({ kind: 'what-if', id: nextId(), asked }, signal, onProgress)
+      return told.kind === 'compared' || told.kind === 'failed' ? told : STOPPED
     },
     warm: () => {
       worker ??= start()

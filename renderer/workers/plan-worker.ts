@@ -1,9 +1,18 @@
 /** The worker that makes plans: one request at a time, going on from the last plan that it made or was told. */
-import { derivePlan, runFault, settlingRounds } from '../../shared/plan/index.ts'
+import { compareWhatIf, derivePlan, runFault, settlingRounds } from '../../shared/plan/index.ts'
 import type { Fault, FaultOutcome, Plan } from '../../shared/plan/index.ts'
 import type { Trip } from '../../shared/document/index.ts'
 import { invariant } from '../../shared/result/index.ts'
-import type { PlanAnswer, PlanRequest, PlannedTrip, TurnedNights } from './messages.ts'
+import type {
+  PlanAnswer,
+  PlanNote,
+  PlanRequest,
+  PlannedTrip,
+  TurnedNights,
+  Verdicts,
+  WhatIfAsked,
+  WhatIfTold,
+} from './messages.ts'
 
 const SEED = 1
 /** Share of a settled search that the window waits for; the next plan goes on from this one. */
@@ -23,22 +32,42 @@ function know(previous: PlannedTrip): void {
 
 function make({ id, trip, effort, previous }: Extract<PlanRequest, { readonly kind: 'plan' }>): Plan {
   if (previous !== undefined) know(previous)
-  let toldMs = -Infinity
   const plan = derivePlan(trip, {
     seed: SEED,
-    iterations: effort === 'quick' ? 0 : Math.ceil(settlingRounds(trip.kit.pieces.length) * PATIENCE_01),
+    iterations: effort === 'quick' ? 0 : thoroughRounds(trip),
     remedies: effort === 'thorough',
-    onProgress: (done01, note) => {
-      const nowMs = performance.now()
-      if (nowMs - toldMs < PROGRESS_EVERY_MS) return
-      toldMs = nowMs
-      answer({ kind: 'progress', id, done01, note })
-    },
+    onProgress: tellingOf(id),
     ...(last === null ? {} : { previous: last.plan }),
   })
   know({ plan, trip })
   return plan
 }
+
+const thoroughRounds = (trip: Trip): number => Math.ceil(settlingRounds(trip.kit.pieces.length) * PATIENCE_01)
+
+/** Tells how far a job is, not too often. */
+function tellingOf(id: number): (done01: number, note: PlanNote) => void {
+  let toldMs = -Infinity
+  return (done01, note) => {
+    const nowMs = performance.now()
+    if (nowMs - toldMs < PROGRESS_EVERY_MS) return
+    toldMs = nowMs
+    answer({ kind: 'progress', id, done01, note })
+  }
+}
+
+/** The same effort as the plan at hand had, so that what differs comes from the change and not from the search. */
+function compared(id: number, { kind, amounts, trip, standing }: WhatIfAsked): WhatIfTold | null {
+  const budget = { seed: SEED, remedies: true, onProgress: tellingOf(id) }
+  const plan =
+    trip === standing.trip ? standing.plan : derivePlan(trip, { ...budget, iterations: 0, previous: standing.plan })
+  const whatIf = compareWhatIf(trip, plan, kind, { ...budget, iterations: thoroughRounds(trip), amounts })
+  if (whatIf === null) return null
+  const { plan: after, ...told } = whatIf
+  return { ...told, before: verdictsOf(plan), after: verdictsOf(after) }
+}
+
+const verdictsOf = ({ verdict, nightVerdicts }: Plan): Verdicts => ({ verdict, nightVerdicts })
 
 /** Only the nights are reckoned; the answer is a few kilobytes, not the whole plan. */
 function turn(nights: Trip['nights']): TurnedNights {
@@ -71,6 +100,7 @@ function run(request: PlanRequest): void {
   try {
     if (request.kind === 'turn') answer({ kind: 'turned', id, turned: turn(request.nights), tookMs: tookMs() })
     else if (request.kind === 'fault') answer({ kind: 'faulted', id, outcome: faulted(request.nightId, request.fault) })
+    else if (request.kind === 'what-if') answer({ kind: 'compared', id, told: compared(id, request.asked) })
     else answer({ kind: 'plan', id, plan: make(request), tookMs: tookMs() })
   } catch (cause) {
     const error = cause instanceof Error ? cause : new Error('not an error')

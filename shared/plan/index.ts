@@ -1,7 +1,7 @@
 /** The plan's door: a trip goes in, a plan comes out. */
 export { derivePlan } from './derive.ts'
-export { compareWhatIf, WHAT_IF_KINDS } from './what-if.ts'
-export type { WhatIf, WhatIfKind } from './what-if.ts'
+export { compareWhatIf, WHAT_IF_AMOUNTS, WHAT_IF_KINDS } from './what-if.ts'
+export type { WhatIf, WhatIfAmounts, WhatIfKind } from './what-if.ts'
 export type { Difference } from './differences.ts'
 export { nightClock } from './clock.ts'
 export { loadedPieces } from './load.ts'

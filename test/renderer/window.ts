@@ -5,6 +5,7 @@ import { createPinia } from 'pinia'
 import { computed } from 'vue'
 import type { Component } from 'vue'
 import { useDocumentStore } from '../../renderer/stores/document.ts'
+import { createLeaving } from '../../renderer/stores/leaving.ts'
 import { usePlanStore } from '../../renderer/stores/plan.ts'
 import { SERVICES } from '../../renderer/stores/services.ts'
 import type { Services } from '../../renderer/stores/services.ts'
@@ -28,6 +29,8 @@ export type Given = {
   readonly plan?: Plan
   readonly props?: Readonly<Record<string, unknown>>
   readonly language?: 'en' | 'de'
+  readonly planner?: Partial<Services['planner']>
+  readonly files?: Partial<Services['files']>
 }
 
 /** The trip written by hand, with what an edit would refuse put right: the mattress is fitted, no bedding is chosen. */
@@ -47,7 +50,7 @@ export function editableTrip(over: Partial<Trip> = {}): Trip {
 /** Mounts `component` with `trip` open; edits are made and remembered. */
 export function show(
   component: Component,
-  { trip = cardsTrip(), plan, props = {}, language = 'en' }: Given = {},
+  { trip = cardsTrip(), plan, props = {}, language = 'en', planner = {}, files = {} }: Given = {},
 ): Shown {
   const pinia = createPinia()
   const documents = useDocumentStore(pinia)
@@ -62,8 +65,16 @@ export function show(
     throw new Error('this view asks for a service that the test does not give')
   }
   const services: Services = {
-    files: new Proxy({} as Services['files'], { get: unused }), // no view tested here opens or saves
-    planner: { plan: () => undefined, cancel: () => undefined, fault: async () => null },
+    // What a test does not give is not asked for.
+    files: new Proxy(files as Services['files'], { get: (given, name) => Reflect.get(given, name) ?? unused }),
+    planner: {
+      plan: () => undefined,
+      cancel: () => undefined,
+      fault: async () => null,
+      whatIf: async () => ({ kind: 'stopped' }),
+      ...planner,
+    },
+    leaving: createLeaving(() => false),
     nowUtc: () => 1_800_000_000,
     notify: ({ message }) => told.push(message),
     set: (path, value) => {

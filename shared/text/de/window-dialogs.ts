@@ -106,7 +106,7 @@ export const windowDialogs = {
   'window.files.drop': 'Verwerfen',
   'window.files.own': 'Eigene Reisen',
   'window.files.choose': 'Datei wählen',
-  'window.files.dropHint': 'oder hier ablegen',
+  'window.files.dropHint': 'oder irgendwo auf das Fenster fallen lassen',
   'window.files.missing': 'nicht mehr da',
   'window.files.samples': 'Beispiele',
   'window.files.new': 'Neue Reise',

@@ -2,5 +2,6 @@
 import { windowDialogs } from './window-dialogs.ts'
 import { windowEditors } from './window-editors.ts'
 import { windowSheet } from './window-sheet.ts'
+import { windowTools } from './window-tools.ts'
 
-export const window = { ...windowSheet, ...windowDialogs, ...windowEditors } as const
+export const window = { ...windowSheet, ...windowDialogs, ...windowEditors, ...windowTools } as const

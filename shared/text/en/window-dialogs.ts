@@ -106,7 +106,7 @@ export const windowDialogs = {
   'window.files.drop': 'Throw away',
   'window.files.own': 'Own trips',
   'window.files.choose': 'Choose a file',
-  'window.files.dropHint': 'or drop it here',
+  'window.files.dropHint': 'or drop it anywhere on the window',
   'window.files.missing': 'not there any more',
   'window.files.samples': 'Samples',
   'window.files.new': 'New trip',

@@ -22,6 +22,7 @@ function fakeCaller() {
   const asked: { readonly what: string; readonly trip: Trip | null }[] = []
   const waiting: ((outcome: PlanOutcome) => void)[] = []
   const turns: (() => void)[] = []
+  const asks: Trip[] = []
   const caller: PlanCaller = {
     call: async (call: PlanCall) => {
       asked.push({ what: call.effort, trip: call.trip })
@@ -36,6 +37,10 @@ function fakeCaller() {
     know: () => asked.push({ what: 'know', trip: null }),
     warm: () => undefined,
     fault: async () => null,
+    whatIf: async (asked) => {
+      asks.push(asked.trip)
+      return { kind: 'compared', told: null }
+    },
   }
   const flush = async (): Promise<void> => {
     for (let round = 0; round < 8; round += 1) await Promise.resolve()
@@ -43,6 +48,7 @@ function fakeCaller() {
   return {
     caller,
     asked,
+    asks,
     answer: async (made: Plan = plan) => {
       waiting.shift()?.({ kind: 'plan', plan: made, tookMs: 1 })
       await flush()
@@ -58,7 +64,9 @@ const begin = () => {
   const store = usePlanStore(createPinia())
   const quick = fakeCaller()
   const thorough = fakeCaller()
-  return { store, quick, thorough, planner: createPlanner(store, quick.caller, thorough.caller) }
+  const beside = fakeCaller()
+  const callers = { quick: quick.caller, thorough: thorough.caller, beside: beside.caller }
+  return { store, quick, thorough, beside, planner: createPlanner(store, callers) }
 }
 
 beforeEach(() => vi.useFakeTimers())
@@ -113,5 +121,22 @@ describe('the planner', () => {
     await quick.answer()
     planner.plan({ ...trip, kit: { ...trip.kit } })
     expect(quick.asked.at(-1)?.what).toBe('quick')
+  })
+
+  it('sets what-ifs beside the newest trip in a worker of their own, and none before there is a plan', async () => {
+    const { quick, beside, planner } = begin()
+    const question = {
+      kind: 'colder',
+      amounts: {},
+      signal: new AbortController().signal,
+      onProgress: () => undefined,
+    } as const
+    expect(await planner.whatIf(question)).toEqual({ kind: 'stopped' })
+    planner.plan(trip)
+    await quick.answer()
+    const newest = turned(5)
+    planner.plan(newest)
+    expect(await planner.whatIf(question)).toEqual({ kind: 'compared', told: null })
+    expect(beside.asks).toEqual([newest])
   })
 })
