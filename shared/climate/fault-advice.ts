@@ -1,5 +1,6 @@
 /** What to do when something fails in the night: the fewest handlings that keep everyone warm and the leg within reach, and until when. */
-import { beddingChoices } from './bedding-sets.ts'
+import { CLO_M2K_PER_W } from '../units/index.ts'
+import { sleepersUnder } from './bedding-sets.ts'
 import { prepareNight } from './night-prepare.ts'
 import { runNight } from './night-run.ts'
 import { utcOf } from './night-state.ts'
@@ -8,7 +9,7 @@ import { bedClimateAt, marginK, sleeperModels } from './sleepers.ts'
 import type { Prepared } from './night-prepare.ts'
 import type { RunColumns } from './night-state.ts'
 import type { Utc } from '../units/index.ts'
-import type { Fault, NightDecisions, NightInput } from './types.ts'
+import type { BeddingSet, Fault, NightDecisions, NightInput } from './types.ts'
 import type { FaultAction, FaultAdvice } from './answers.ts'
 
 /** Steps of the trials, s: coarse, as dozens are run; instants are then good to a quarter of an hour. */
@@ -80,11 +81,7 @@ function combinations(input: NightInput, fault: Fault): readonly (readonly Fault
   const off = input.bedHeaters.filter(({ id }) => !decisions.bedHeaterIds.includes(id))
   const powered = input.battery !== null || input.leisure !== null
   if (off.length > 0 && powered) choices.push([{ code: 'bed-heaters-on' }])
-  choices.push(
-    beddingChoices(input).flatMap((setId): FaultAction[] =>
-      setId === undefined || setId === decisions.beddingSetId ? [] : [{ code: 'warmer-bedding', setId }],
-    ),
-  )
+  choices.push(warmerSets(input).map(({ id: setId }) => ({ code: 'warmer-bedding', setId })))
   if (!decisions.covers && input.coversOwned === true) choices.push([{ code: 'covers-up' }])
   if (fault.kind === 'breaker-trips' && fault.resetUtc === null)
     choices.push([{ code: 'reset-lower', heldA: fault.heldA }])
@@ -92,6 +89,25 @@ function combinations(input: NightInput, fault: Fault): readonly (readonly Fault
     (sets, actions) => sets.flatMap((set) => [set, ...actions.map((action) => [...set, action])]),
     [[]],
   )
+}
+
+/** Sets at hand that leave nobody colder and someone warmer: the least handling and the warmest of them. */
+function warmerSets(input: NightInput): readonly BeddingSet[] {
+  const now = sleepersUnder(input, input.decisions.beddingSetId)
+  const gainOf = (set: BeddingSet): number => {
+    const gains = sleepersUnder(input, set.id).map(
+      ({ bedding }, index) =>
+        bedding.coverClo * CLO_M2K_PER_W +
+        bedding.matM2KPerW -
+        (now[index]?.bedding.coverClo ?? 0) * CLO_M2K_PER_W -
+        (now[index]?.bedding.matM2KPerW ?? 0),
+    )
+    return gains.some((gain) => gain < 0) ? 0 : gains.reduce((sum, gain) => sum + gain, 0)
+  }
+  const warmer = (input.beddingSets ?? []).filter((set) => set.aboard !== false && gainOf(set) > 1e-9)
+  const easiest = warmer.toSorted((left, right) => left.moves - right.moves)[0]
+  const warmest = warmer.toSorted((left, right) => gainOf(right) - gainOf(left))[0]
+  return [...new Set([easiest, warmest])].filter((set) => set !== undefined)
 }
 
 /** Taking the heating down only helps the leg, where it runs on the driving battery after the fault. */

@@ -1,6 +1,6 @@
 /** One row of the night: temperatures felt at the bed and the feet, dew point, film on the glass, mean powers. */
 import { G_PER_KG } from '../units/index.ts'
-import { dewPointFromPa, saturationRatio, vapourPa } from './moisture-saturation.ts'
+import { vapourPa } from './moisture-saturation.ts'
 import { BED, FIRST_PANE, FLOOR, FRONT, MASS, at } from './network-step.ts'
 import { FLOOR_SHARE_01, FRONT_SHARE_01, INNER_FILM_W_PER_M2K } from './network.ts'
 import type { Run } from './night-state.ts'
@@ -24,8 +24,7 @@ export function record(run: Run, step: number, toUtc: number, stepS: number): vo
     pane.surfaceC[step] = at(temps, FIRST_PANE + index)
     pane.filmKg[step] = at(moisture.filmKg, index)
   })
-  columns.dewPointC[step] = dewPointFromPa(vapourPa(moisture.ratio, prepared.pressurePa))
-  columns.relativeHumidity01[step] = Math.min(1, moisture.ratio / saturationRatio(bedC, prepared.pressurePa))
+  columns.vapourPa[step] = vapourPa(moisture.ratio, prepared.pressurePa)
   columns.co2Ppm[step] = moisture.co2Ppm
   columns.heatW[step] = sums.heatJ / stepS
   columns.heatingElectricW[step] = sums.electricJ / stepS

@@ -14,8 +14,10 @@ export const OUTSIDE_CO2_PPM = 425
 /** Inside on arrival after a heated drive, °C (common practice). */
 const WARM_FROM_DRIVE_C = 18
 
-/** One value a step, as in `NightSeries`, in arrays that a search can afford. */
-export type RunColumns = Readonly<Record<keyof NightSeries, Float64Array>>
+/** One value a step, in arrays that a search can afford; dew point and humidity are told from the vapour pressure where asked for. */
+export type RunColumns = Readonly<
+  Record<Exclude<keyof NightSeries, 'dewPointC' | 'relativeHumidity01'> | 'vapourPa', Float64Array>
+>
 
 /** One pane's columns, kept only where they are asked for. */
 export type PaneColumns = { readonly surfaceC: Float64Array; readonly filmKg: Float64Array }
@@ -200,8 +202,7 @@ function blankColumns(steps: number): RunColumns {
     glassC: column(),
     operativeC: column(),
     feetC: column(),
-    dewPointC: column(),
-    relativeHumidity01: column(),
+    vapourPa: column(),
     co2Ppm: column(),
     condensateG: column(),
     frostG: column(),

@@ -3,6 +3,7 @@ import { invariant } from '../result/index.ts'
 import { J_PER_WH, WH_PER_KWH } from '../units/index.ts'
 import { shellSpread01 } from './cabin-defaults.ts'
 import { legOutcome } from './leg.ts'
+import { dewPointFromPa, saturationPa } from './moisture-saturation.ts'
 import { nightCautions } from './night-cautions.ts'
 import { prepareNight } from './night-prepare.ts'
 import { runNight } from './night-run.ts'
@@ -149,8 +150,10 @@ function seriesOf(columns: RunColumns): NightSeries {
     glassC: Array.from(columns.glassC),
     operativeC: Array.from(columns.operativeC),
     feetC: Array.from(columns.feetC),
-    dewPointC: Array.from(columns.dewPointC),
-    relativeHumidity01: Array.from(columns.relativeHumidity01),
+    dewPointC: Array.from(columns.vapourPa, dewPointFromPa),
+    relativeHumidity01: Array.from(columns.vapourPa, (pa, row) =>
+      Math.min(1, pa / saturationPa(columns.bedAirC[row] ?? 0)),
+    ),
     co2Ppm: Array.from(columns.co2Ppm),
     condensateG: Array.from(columns.condensateG),
     frostG: Array.from(columns.frostG),

@@ -10,6 +10,7 @@ import type { BedHeater, NightDecisions, NightInput, Sleeper, SleeperVerdict } f
 const METABOLIC_W_PER_M2: Readonly<Record<Sleeper['sleeps'], number>> = { cold: 40, average: 43.5, warm: 47 }
 /** Mean skin temperature of a comfortable sleeper, °C (from memory, ISO 11079 neutral range). */
 const SKIN_C = 33
+const SKIN_PA = saturationPa(SKIN_C)
 /** Skin wettedness without sweating (ISO 11079, from memory). */
 const WETTEDNESS = 0.06
 /** Vapour permeability index of bedding (ISO 9920, from memory) and Lewis ratio, K/kPa. */
@@ -77,7 +78,7 @@ function dryHeatWPerM2(model: SleeperModel, climate: BedClimate, coverM2KPerW: n
   // ISO 7730:2005 eq. 1, the two breath terms.
   const breath = 0.0014 * m * (34 - climate.bedAirC) + 1.7e-5 * m * (5867 - climate.vapourPa)
   const resistanceKPa = (coverM2KPerW + AIR_LAYER_M2K_PER_W) / (PERMEABILITY * LEWIS_K_PER_KPA)
-  const skin = (WETTEDNESS * (saturationPa(SKIN_C) - climate.vapourPa)) / 1000 / resistanceKPa
+  const skin = (WETTEDNESS * (SKIN_PA - climate.vapourPa)) / 1000 / resistanceKPa
   return m - breath - skin
 }
 
@@ -156,7 +157,7 @@ export function bedClimateAt(columns: RunColumns, row: number): BedClimate {
     floorC: pick(columns.floorC),
     feetC: pick(columns.feetC),
     bedAirC: pick(columns.bedAirC),
-    vapourPa: saturationPa(pick(columns.dewPointC)),
+    vapourPa: pick(columns.vapourPa),
   }
 }
 

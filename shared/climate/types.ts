@@ -164,6 +164,10 @@ export type BeddingSet = {
   readonly moves: number
   /** Room that it takes in the load, mm3. */
   readonly volumeMm3: number
+  /** What it is made of, in the caller's own ids; the engine does not look at them. */
+  readonly pieceIds?: readonly string[]
+  /** False: still at home, so that it may be planned but not fetched in the night; absent: at hand. */
+  readonly aboard?: boolean
 }
 
 export type Fault =

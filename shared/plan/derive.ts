@@ -20,9 +20,11 @@ import {
   storesFindings,
 } from './findings/index.ts'
 import { tripCalibration, withFittedLoss } from './calibration.ts'
+import { choicesOf } from './choices.ts'
+import { beddingSets } from './inputs/bedding-sets.ts'
 import { checklistInput } from './inputs/checklist.ts'
 import { nightInput } from './inputs/climate.ts'
-import { packingInput } from './inputs/packing.ts'
+import { freeRoomMm3, packingInput } from './inputs/packing.ts'
 import { readCharge } from './inputs/readings.ts'
 import { ledger } from './ledger.ts'
 import { pitchAdvice } from './pitch.ts'
@@ -44,8 +46,9 @@ const FAULT_AFTER_BEDTIME_S = 5 * S_PER_HOUR
 export function derivePlan(trip: Trip, budget: PlanBudget): Plan {
   budget.onProgress?.(0, 'night')
   const calibration = tripCalibration(trip, budget.previous)
-  const nights = planNights(withFittedLoss(trip, calibration), budget, calibration?.fit.consumption?.scale ?? 1)
-  const { loadInput, packing, askedIterations } = planLoad(trip, nights, budget)
+  const simulated = planNights(withFittedLoss(trip, calibration), budget, calibration?.fit.consumption?.scale ?? 1)
+  const { loadInput, packing, askedIterations } = planLoad(trip, simulated, budget)
+  const nights = withChoices(trip, simulated, { loadInput, packing }, budget)
   budget.onProgress?.(0.9, 'checklist')
   const stores = nightStores(trip, packing.mass)
   const turning = budget.keepLoad === true ? budget.previous : undefined
@@ -117,19 +120,48 @@ function planNight(
     clock,
     input,
     outcome,
-    search: budget.remedies ? (kept?.search ?? searchOf(input)) : (kept?.search ?? null),
-    faults: budget.remedies
-      ? kept !== undefined && kept.faults.length > 0
-        ? kept.faults
-        : rehearsals(input, clock)
-      : (kept?.faults ?? []),
+    beddingSets: kept?.beddingSets ?? [],
+    search: kept?.search ?? null,
+    faults: kept?.faults ?? [],
     pitch: pitchAdvice(trip, night),
     cost: outcome.cost,
   }
 }
 
-const searchOf = (input: NightInput): NightSearch | null =>
-  input.heater.kind === 'none' && input.bedHeaters.length === 0 ? null : searchNight(input)
+/**
+ * What each night could do otherwise, once the load tells which bedding is at hand and which finds room;
+ * with the remedies, the search over it and the rehearsed faults. Earlier answers stand where nothing they rest on has changed.
+ */
+function withChoices(
+  trip: Trip,
+  nights: readonly NightPlan[],
+  { loadInput, packing }: Pick<PlannedLoad, 'loadInput' | 'packing'>,
+  budget: PlanBudget,
+): readonly NightPlan[] {
+  const room = { packing, freeMm3: freeRoomMm3(loadInput, packing) }
+  return trip.nights.flatMap((night, index) => {
+    const plan = nights[index]
+    if (plan === undefined) return []
+    const sets = beddingSets(trip, night, room)
+    const stands = same(plan.beddingSets, sets)
+    const chosen = { ...plan, beddingSets: sets }
+    if (!budget.remedies) return [stands ? plan : chosen]
+    return [
+      {
+        ...chosen,
+        search: stands && plan.search !== null ? plan.search : searchOf(chosen),
+        faults: stands && plan.faults.length > 0 ? plan.faults : rehearsals(choicesOf(chosen), plan.clock),
+      },
+    ]
+  })
+}
+
+function searchOf(plan: NightPlan): NightSearch | null {
+  const { heater, bedHeaters } = plan.input
+  return heater.kind === 'none' && bedHeaters.length === 0 && plan.beddingSets.length === 0
+    ? null
+    : searchNight(choicesOf(plan))
+}
 
 /** What happens when the supply drops, or the heater fails, in the small hours. */
 function rehearsals(input: NightInput, clock: NightPlan['clock']): readonly FaultOutcome[] {

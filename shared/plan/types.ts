@@ -2,6 +2,7 @@
 import type { ChecklistOutcome } from '../checklist/index.ts'
 import type {
   Calibration,
+  BeddingSet,
   FaultOutcome,
   MeasuredLeg,
   MeasuredNight,
@@ -61,6 +62,8 @@ export type NightPlan = {
   readonly input: NightInput
   readonly outcome: NightOutcome
   readonly search: NightSearch | null
+  /** Bedding that could be laid, the chosen one first; empty where there is nothing to choose. */
+  readonly beddingSets: readonly BeddingSet[]
   readonly faults: readonly FaultOutcome[]
   readonly pitch: PitchAdvice
   readonly cost: number

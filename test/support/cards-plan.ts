@@ -619,6 +619,7 @@ function nightPlan(nightId: string, shiftS: number): NightPlan {
     },
     input,
     outcome,
+    beddingSets: [],
     search: null,
     faults: [
       {

@@ -59,4 +59,5 @@ export const decideFrontPlan = (night: Night, plan: FrontPlan): NightDecision =>
   },
   covers: plan.covers,
   ventilation: { gapMm: plan.windowGapMm, sides: plan.windowSides },
+  ...(plan.beddingPieceIds === undefined ? {} : { beddingPieceIds: plan.beddingPieceIds }),
 })

@@ -26,8 +26,13 @@ export type AddNight = { readonly kind: 'add-night'; readonly night: Night }
 export type DuplicateNight = { readonly kind: 'duplicate-night'; readonly nightId: string }
 export type RemoveNight = { readonly kind: 'remove-night'; readonly nightId: string }
 
-export const setNight = (trip: Trip, edit: SetNight): Result<Trip> =>
-  changeNight(trip, edit.nightId, (night) => ({ ...night, ...edit.decision }))
+/** Bedding that is decided with the rest comes along like bedding chosen by itself. */
+export function setNight(trip: Trip, { nightId, decision }: SetNight): Result<Trip> {
+  const { beddingPieceIds, ...rest } = decision
+  if (beddingPieceIds === undefined) return changeNight(trip, nightId, (night) => ({ ...night, ...rest }))
+  const laid = chooseBedding(trip, { kind: 'choose-bedding', nightId, pieceIds: beddingPieceIds })
+  return laid.ok ? changeNight(laid.value, nightId, (night) => ({ ...night, ...rest })) : laid
+}
 
 /** What is chosen comes along: a spare piece is spare no longer. */
 export function chooseBedding(trip: Trip, edit: ChooseBedding): Result<Trip> {

@@ -176,6 +176,8 @@ export const beddingSetSchema = z.object({
   ),
   moves: z.number(),
   volumeMm3: z.number(),
+  pieceIds: z.exactOptional(z.array(z.string())),
+  aboard: z.exactOptional(z.boolean()),
 })
 
 export const nightInputSchema = z.object({

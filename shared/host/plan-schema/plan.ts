@@ -1,6 +1,7 @@
 /** Generated from the types of shared/plan by `tsx test/support/plan-schema/main.ts`; do not edit. */
 import { z } from '../zod.ts'
 import {
+  beddingSetSchema,
   calibrationSchema,
   faultOutcomeSchema,
   legParametersSchema,
@@ -56,6 +57,7 @@ export const nightPlanSchema = z.object({
   clock: nightClockSchema,
   input: nightInputSchema,
   outcome: nightOutcomeSchema,
+  beddingSets: z.array(beddingSetSchema),
   search: nightSearchSchema.nullable(),
   faults: z.array(faultOutcomeSchema),
   pitch: pitchAdviceSchema,

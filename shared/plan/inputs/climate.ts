@@ -1,6 +1,6 @@
 /** Trip and night to the climate engine's input: cabin, heater, people, supply, battery, leg and decisions. */
-import type { Hookup, Leg, Night, Piece, Trip, Vehicle } from '../../document/index.ts'
-import { bagCloFromComfort, cabinDefaults, comfortFromClo, weatherForNight } from '../../climate/index.ts'
+import type { Hookup, Leg, Night, Trip, Vehicle } from '../../document/index.ts'
+import { cabinDefaults, weatherForNight } from '../../climate/index.ts'
 import type {
   BatteryParameters,
   CabinParameters,
@@ -9,7 +9,6 @@ import type {
   LeisureParameters,
   NightDecisions,
   NightInput,
-  SleeperBedding,
   SupplyParameters,
 } from '../../climate/index.ts'
 import type { Utc } from '../../units/index.ts'
@@ -17,6 +16,7 @@ import { nightInstant } from '../clock.ts'
 import { loadedPieces } from '../load.ts'
 import type { NightClock } from '../types.ts'
 import { readAtThePost } from './readings.ts'
+import { sleeperBedding } from './sleeper-bedding.ts'
 
 /** Five minutes: fine enough that halving it moves no temperature by more than 0.05 K (tested), coarse enough to re-plan while a dial turns. */
 const STEP_S = 300
@@ -32,6 +32,7 @@ export function nightInput(
 ): NightInput {
   const { vehicle } = trip
   const supply = night.hookup === undefined ? null : supplyParameters(trip, night, night.hookup, clock)
+  const laid = loadedPieces(trip).filter(({ id }) => night.beddingPieceIds.includes(id))
   return {
     latitudeDeg: night.site.latitudeDeg,
     longitudeDeg: night.site.longitudeDeg,
@@ -63,7 +64,7 @@ export function nightInput(
       heightMm: traveller.heightMm,
       massG: traveller.massG,
       sleeps: traveller.sleeps,
-      bedding: sleeperBedding(trip, night, traveller),
+      bedding: sleeperBedding(trip, laid, traveller),
     })),
     supply,
     battery: batteryParameters(vehicle, night, carried.charge01 ?? night.arriveCharge01 ?? ARRIVE_IF_NOT_SAID_01),
@@ -108,33 +109,6 @@ function heaterParameters({ heater }: Vehicle): HeaterParameters {
     switchesOffAfterS: heater.switchesOffAfterS ?? null,
     switchesOffBelow01: heater.switchesOffBelow01 ?? null,
   }
-}
-
-/** Bedding for one sleeper: what is marked as theirs, and an equal claim on what is marked for no one. */
-function sleeperBedding(trip: Trip, night: Night, traveller: Trip['travellers'][number]): SleeperBedding {
-  const chosen = loadedPieces(trip).filter((piece) => night.beddingPieceIds.includes(piece.id))
-  const theirs = chosen.filter(
-    ({ bedding }) => bedding !== undefined && (bedding.forTravellerId ?? traveller.id) === traveller.id,
-  )
-  const covers = theirs.filter(
-    ({ bedding }) => bedding !== undefined && ['bag', 'quilt', 'blanket'].includes(bedding.kind),
-  )
-  const beddingClo = covers.reduce((sum, piece) => sum + coverClo(piece), 0)
-  const rated = covers.some(({ bedding }) => bedding?.comfortC !== undefined)
-  return {
-    comfortC: rated ? comfortFromClo(beddingClo) : null,
-    coverClo: beddingClo + traveller.sleepwearClo,
-    matM2KPerW: theirs.reduce(
-      (sum, { bedding }) => sum + (bedding?.matM2KPerW ?? 0),
-      trip.vehicle.bed.fittedMattressM2KPerW ?? 0,
-    ),
-  }
-}
-
-function coverClo({ bedding }: Piece): number {
-  if (bedding === undefined) return 0
-  if (bedding.clo !== undefined) return bedding.clo
-  return bedding.comfortC === undefined ? 0 : bagCloFromComfort(bedding.comfortC)
 }
 
 function supplyParameters(trip: Trip, night: Night, hookup: Hookup, clock: NightClock): SupplyParameters {

@@ -1,16 +1,19 @@
 /** Trip and nights to the packing engine's input: bays, bins and pieces, and what each night changes. */
 import type { Bay, Bin, Night, Piece, Trip } from '../../document/index.ts'
 import type { NightOutcome } from '../../climate/index.ts'
+import { freeVolume } from '../../packing/index.ts'
 import type {
   PackBay,
   PackBin,
   PackingInput,
+  PackingOutcome,
   PackLock,
   PackNight,
   PackPiece,
   PackTraits,
   PackVehicle,
 } from '../../packing/index.ts'
+import { MM3_PER_LITRE } from '../../units/index.ts'
 import { loadedPieces, nightState } from '../load.ts'
 
 /** Weights of the one objective; reach first, then what must be carried at dusk. */
@@ -33,6 +36,15 @@ export function packingInput(trip: Trip, outcomes: readonly NightOutcome[]): Pac
     freeShare01: trip.kit.freeShare01,
     weights: WEIGHTS,
   }
+}
+
+/** Room left by day in the vehicle's bays, mm3; none where something has no place as it is. */
+export function freeRoomMm3(input: PackingInput, { drive, driveUnplaced }: PackingOutcome): number {
+  if (driveUnplaced.length > 0) return 0
+  const inVehicle = new Set(input.bays.filter(({ belongsTo }) => belongsTo === 'vehicle').map(({ id }) => id))
+  return freeVolume(input, drive, 'drive')
+    .filter(({ bayId }) => inVehicle.has(bayId))
+    .reduce((sum, { freeL }) => sum + Math.max(0, freeL) * MM3_PER_LITRE, 0)
 }
 
 const packBay = (bay: Bay): PackBay => ({
