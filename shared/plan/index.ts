@@ -9,7 +9,7 @@ export { choicesOf } from './choices.ts'
 export { unitNames } from './findings/index.ts'
 export { freeVolume, handScene, reachOf, settlingRounds, tryPose } from '../packing/index.ts'
 export type { HandScene, PoseVerdict, Tried } from '../packing/index.ts'
-export { forecastHoursOf, parseEpw, parseHourlyCsv, runFault } from '../climate/index.ts'
+export { csvHead, forecastHoursOf, parseEpw, parseHourlyCsv, runFault } from '../climate/index.ts'
 export type { CsvColumns, Fault, FaultOutcome, HourlyReading } from '../climate/index.ts'
 export type {
   Finding,

@@ -76,6 +76,19 @@ const numberOf = (cell: string, separator: string): number | null => {
   return Number.isFinite(value) ? value : null
 }
 
+/** Separators that may stand between two cells, the likeliest first. */
+const separatorOf = (line: string): string => [';', '\t', ','].find((letter) => line.includes(letter)) ?? ','
+
+/**
+ * The first `most` lines of a table as cells, so that a person can tell which column is what.
+ * Result: lines of cells, split by the separator of the first line; no lines where the text is empty.
+ */
+export function csvHead(text: string, most: number): readonly (readonly string[])[] {
+  const lines = text.split(/\r?\n/).filter((line) => line.trim() !== '')
+  const separator = separatorOf(lines[0] ?? '')
+  return lines.slice(0, most).map((line) => cellsOf(line.replace(/^\uFEFF/, ''), separator))
+}
+
 /**
  * Hourly readings from a table with a header line; separator comma, semicolon or tab.
  * Times are ISO, in the zone given where they carry no offset. Result: readings in order of time.
@@ -85,7 +98,7 @@ export function parseHourlyCsv(text: string, columns: CsvColumns): Result<readon
   const lines = text.split(/\r?\n/).filter((line) => line.trim() !== '')
   const first = lines[0]
   if (first === undefined || lines.length < 2) return fail(problem('weather-empty', [], {}))
-  const separator = [';', '\t', ','].find((letter) => first.includes(letter)) ?? ','
+  const separator = separatorOf(first)
   const header = cellsOf(first.replace(/^\uFEFF/, ''), separator)
   const wanted = [columns.time, columns.temp, columns.wind, columns.humidity, columns.cloud].filter(
     (name) => name !== null,

@@ -159,7 +159,7 @@ export const windowEditors = {
     '{count} Stunde nach der Uhr, {lowC} bis {highC}: Höchst- und Tiefstwert oben gelten nicht. | {count} Stunden nach der Uhr, {lowC} bis {highC}: Höchst- und Tiefstwert oben gelten nicht.',
   'window.weather.choose': 'Stunden aus einer Datei holen',
   'window.weather.letGo': 'Wieder Höchst- und Tiefstwert nehmen',
-  'window.weather.hint': 'oder eine EPW-Datei oder eine Tabelle mit Zeit und Temperatur hierher ziehen',
+  'window.weather.hint': 'oder eine EPW-Datei oder eine Tabelle mit Zeit und Temperatur auf das Fenster ziehen',
   'window.edit.weather': 'Wetter einlesen',
   'window.edit.weatherGone': 'eingelesenes Wetter verwerfen',
   'window.night.addHookup': 'Anschluss hinzufügen',

@@ -109,6 +109,7 @@ export const windowTools: Record<keyof typeof english, string> = {
   'window.weather.column.cloud': 'Bewölkung',
   'window.weather.noColumn': 'nicht in dieser Datei',
   'window.weather.unit': 'Einheit: {column}',
+  'window.weather.header': 'Kopfzeile in Zeile',
   'window.weather.zone': 'Uhr der Datei',
   'window.weather.zone.site': 'Uhr des Platzes ({zone})',
   'window.weather.zone.utc': 'UTC',
@@ -124,7 +125,6 @@ export const windowTools: Record<keyof typeof english, string> = {
   'window.weather.reads':
     '{count} Stunde fällt in diese Nacht, {lowC} bis {highC}. | {count} Stunden fallen in diese Nacht, {lowC} bis {highC}.',
   'window.weather.preview': 'Erste Zeilen der Datei',
-  'window.weather.again': 'Spalten neu wählen',
   'window.weather.empty': 'Die Datei hat keine Tabelle, aus der sich wählen ließe.',
   'window.hand.drag': 'In der Zeichnung ziehen oder mit Tasten bewegen. Mit Umschalt wird es gehoben.',
 }

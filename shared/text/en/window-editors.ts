@@ -160,7 +160,7 @@ export const windowEditors = {
     '{count} hour given by the clock, {lowC} to {highC}: high and low above are not used. | {count} hours given by the clock, {lowC} to {highC}: high and low above are not used.',
   'window.weather.choose': 'Import hours from a file',
   'window.weather.letGo': 'Use high and low again',
-  'window.weather.hint': 'or drop an EPW file or a table with time and temperature here',
+  'window.weather.hint': 'or drop an EPW file, or a table with time and temperature, on the window',
   'window.edit.weather': 'import weather',
   'window.edit.weatherGone': 'let the imported weather go',
   'window.night.addHookup': 'Add a hookup',

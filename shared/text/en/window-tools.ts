@@ -105,6 +105,7 @@ export const windowTools = {
   'window.weather.column.cloud': 'Cloud',
   'window.weather.noColumn': 'not in this file',
   'window.weather.unit': 'Unit of {column}',
+  'window.weather.header': 'Header in line',
   'window.weather.zone': 'Clock of the file',
   'window.weather.zone.site': 'Clock of the site ({zone})',
   'window.weather.zone.utc': 'UTC',
@@ -120,7 +121,6 @@ export const windowTools = {
   'window.weather.reads':
     '{count} hour falls into this night, {lowC} to {highC}. | {count} hours fall into this night, {lowC} to {highC}.',
   'window.weather.preview': 'First rows of the file',
-  'window.weather.again': 'Choose the columns again',
   'window.weather.empty': 'The file has no table to choose from.',
   'window.hand.drag': 'Drag it in the drawing, or by keys. With Shift it is lifted.',
 } as const

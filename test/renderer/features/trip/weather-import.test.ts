@@ -1,6 +1,6 @@
 /** Weather files become the hours of a night: tables by the names of their columns, a typical year moved on to the night's. */
 import { describe, expect, it } from 'vitest'
-import { guessColumns, readWeather } from '../../../../renderer/features/trip/weather-import.ts'
+import { guessColumns, guessHeader, readTable } from '../../../../renderer/features/trip/weather-import.ts'
 import { nightClock } from '../../../../shared/plan/index.ts'
 import { editableTrip } from '../../window.ts'
 
@@ -11,6 +11,11 @@ const stamps = (from: number, to: number): readonly string[] => {
   const first = Math.floor(from / 3600) - 1
   const last = Math.ceil(to / 3600) + 1
   return Array.from({ length: last - first + 1 }, (_, hour) => new Date((first + hour) * 3_600_000).toISOString())
+}
+/** Read as the window reads it before anybody has chosen: header and columns guessed. */
+const readWeather = (file: string, of: typeof night) => {
+  const headerLine = guessHeader(file)
+  return readTable({ file, headerLine, columns: guessColumns(file, headerLine, of.site.zone) }, of)
 }
 const table = (header: string, line: (stamp: string, hour: number) => string): string =>
   [header, ...stamps(clock.arriveUtc, clock.departUtc).map((stamp, hour) => line(`${stamp.slice(0, 16)}Z`, hour))].join(
@@ -39,12 +44,12 @@ describe('a table of hours', () => {
     expect(read.value[0]?.windMPerS).toBeCloseTo(4.4704, 6)
   })
 
-  it('is refused by the name of what is missing', () => {
-    const read = readWeather(
-      table('time,wind', (stamp) => `${stamp},2`),
-      night,
-    )
-    expect(read.ok ? 'read' : read.problem.code).toBe('weather-column-unknown')
+  it('is refused by the line of the file, whatever stands above the header', () => {
+    const file = `service,version\nmade,by hand\n${table('time,temperature', (stamp, hour) => `${stamp},${hour === 1 ? 'x' : 2}`)}`
+    expect(guessHeader(file)).toBe(2)
+    const read = readWeather(file, night)
+    if (read.ok) throw new Error('a cell without a number is no temperature')
+    expect(read.problem).toMatchObject({ code: 'weather-reading-missing', params: { line: 5 } })
   })
 
   it('is refused where it leaves the night out', () => {
@@ -55,7 +60,7 @@ describe('a table of hours', () => {
 
 describe('guessed columns', () => {
   it('tell knots from kilometres an hour', () => {
-    expect(guessColumns('time,temp,wind kn', 'UTC').windUnit).toBe('kn')
-    expect(guessColumns('time,temp,wind km/h', 'UTC').windUnit).toBe('km/h')
+    expect(guessColumns('time,temp,wind kn', 0, 'UTC').windUnit).toBe('kn')
+    expect(guessColumns('time,temp,wind km/h', 0, 'UTC').windUnit).toBe('km/h')
   })
 })
