@@ -13,15 +13,17 @@ import {
 } from 'three'
 import type { Colours } from '../styles/tokens.ts'
 import { FaceBuffer, LineBuffer, toScene } from './buffers.ts'
-import type { Rgb } from './buffers.ts'
 import { frame, hitBox, screenAxes, viewVector } from './camera.ts'
 import type { Camera, Framing } from './camera.ts'
 import { drawLabelSheet, placeLabel } from './labels.ts'
 import type { LabelSheet } from './labels.ts'
+import type { Held } from './hand.ts'
+import { palette } from './palette.ts'
+import type { Palette } from './palette.ts'
 import { FACE_FRAGMENT, FACE_VERTEX, LINE_FRAGMENT, LINE_VERTEX } from './shaders.ts'
 import { blendPoses, posesOf } from './poses.ts'
 import type { Poses } from './poses.ts'
-import type { HatchRank, SceneDescription, SceneUnit, Vec3 } from './types.ts'
+import type { Box, HatchRank, SceneDescription, SceneUnit, Vec3 } from './types.ts'
 
 const FAR_MM = 20_000
 /** Hatch spacing by rank, mm: open is at hand, dense is deep. */
@@ -29,6 +31,9 @@ const SPACING_MM: Readonly<Record<HatchRank, number>> = { 0: 0, 1: 70, 2: 42, 3:
 const SOLID_HATCH_MM = 46
 /** Names smaller than this on the screen are left to the list, px. */
 const SMALLEST_LABEL_PX = 11.5
+
+/** What is in the hand, as far as it is drawn. */
+export type HeldBoxes = Pick<Held, 'unitId' | 'box' | 'lands' | 'verdict'>
 
 export type FrameStats = { readonly drawCalls: number; readonly workMs: number; readonly frames: number }
 
@@ -45,6 +50,7 @@ export class SceneView {
   private sheet: LabelSheet | null = null
   private sheetKey = ''
   private description: SceneDescription | null = null
+  private held: HeldBoxes | null = null
   private camera: Camera
   private colours: Colours
   private fontFamily: string
@@ -101,6 +107,12 @@ export class SceneView {
     this.target = posesOf(description)
     this.durationMs = this.from.size === 0 ? 0 : durationMs
     this.startedMs = performance.now()
+    this.invalidate()
+  }
+
+  /** Shows a unit in the hand and where it would come to stand; null puts it back. */
+  hold(held: HeldBoxes | null): void {
+    this.held = held
     this.invalidate()
   }
 
@@ -238,6 +250,7 @@ export class SceneView {
       ghosts.addBox(ghost.box, [paint.unit, paint.shade, paint.dark], paint.ink, 0)
       lines.addBox(ghost.box, paint.accent)
     }
+    if (this.held !== null) addHeld(this.held, ghosts, lines, paint)
     setFaces(this.faces.geometry, faces)
     setFaces(this.ghosts.geometry, ghosts)
     setLines(this.lines.geometry, lines)
@@ -246,6 +259,10 @@ export class SceneView {
 
   private addUnit(unit: SceneUnit, faces: FaceBuffer, lines: LineBuffer, paint: Palette): void {
     const box = this.shown.get(unit.id) ?? unit.box
+    if (unit.id === this.held?.unitId) {
+      lines.addBox(box, paint.rule)
+      return
+    }
     if (unit.role === 'in-the-way') {
       lines.addBox(box, paint.accent)
       return
@@ -256,6 +273,12 @@ export class SceneView {
       : ([paint.unit, paint.shade, paint.dark] as const)
     faces.addBox(box, tones, paint.outline, SPACING_MM[unit.rank])
     lines.addBox(box, lit ? paint.accent : paint.ink)
+  }
+
+  /** Where a unit is drawn now: in the hand, on its way, or where it stands. */
+  private boxOf(unit: SceneUnit, { ghosts }: SceneDescription): Box {
+    if (unit.id === this.held?.unitId) return this.held.box
+    return ghosts.includes(unit) ? unit.box : (this.shown.get(unit.id) ?? unit.box)
   }
 
   private fillLabels(description: SceneDescription): void {
@@ -276,7 +299,7 @@ export class SceneView {
     const indices: number[] = []
     for (const unit of named) {
       const cells = this.sheet.cells.get(unit.name)
-      const box = description.ghosts.includes(unit) ? unit.box : (this.shown.get(unit.id) ?? unit.box)
+      const box = this.boxOf(unit, description)
       if (cells === undefined || box.atMm[0] > this.section.value) continue
       const placed = placeLabel(box, cells, view, smallestMm)
       if (placed === null) continue
@@ -301,26 +324,15 @@ export class SceneView {
   }
 }
 
-type Palette = Readonly<
-  Record<'ink' | 'outline' | 'rule' | 'accent' | 'unit' | 'shade' | 'dark' | 'chosen' | 'bed', Rgb>
->
-
-const palette = (colours: Colours): Palette => ({
-  ink: rgb(colours.ink),
-  outline: rgb(colours.outline),
-  rule: rgb(colours.rule),
-  accent: rgb(colours.accent),
-  unit: rgb(colours.unit),
-  shade: rgb(colours['unit-shade']),
-  dark: rgb(colours['unit-dark']),
-  chosen: rgb(colours.chosen),
-  bed: rgb(colours.bed),
-})
-
-/** The three parts of `#rrggbb`, 0 to 1, as the screen shows them: our shaders do no colour management. */
-function rgb(hex: string): Rgb {
-  const part = (from: number): number => Number.parseInt(hex.slice(from, from + 2), 16) / 255
-  return [part(1), part(3), part(5)]
+/** In the hand: as it is held, hatched where it may not stand, and the place where it would come to stand. */
+function addHeld({ box, lands, verdict }: HeldBoxes, ghosts: FaceBuffer, lines: LineBuffer, paint: Palette): void {
+  if (lands !== null) {
+    ghosts.addBox(lands, [paint.chosen, paint.chosen, paint.chosen], paint.accent, 0)
+    lines.addBox(lands, paint.accent)
+  }
+  const hatchMm = verdict.legal ? 0 : SPACING_MM[3]
+  ghosts.addBox(box, [paint.unit, paint.shade, paint.dark], paint.ink, hatchMm)
+  lines.addBox(box, verdict.legal ? paint.ink : paint.accent)
 }
 
 function setFaces(geometry: BufferGeometry, buffer: FaceBuffer): void {

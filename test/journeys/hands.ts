@@ -63,3 +63,43 @@ export async function faultByHand(page: Page, base: string, out: string | null):
   })
   if (out !== null) await page.screenshot({ path: join(out, 'hand-fault.png') })
 }
+
+/** The solid drawing: a unit is chosen by a press, then dragged over the floor and turned on the way, with the verdict live; a drag beside it turns the whole. */
+export async function moveInTheSolid(page: Page, base: string, out: string | null): Promise<void> {
+  await openPlanner(page, base)
+  await planSettled(page)
+  const canvas = page.locator('.scene-canvas')
+  const box = await canvas.boundingBox()
+  check(box !== null, 'the load is drawn')
+  const point = await pointOfAUnit(page, box)
+  const name = await page.locator('.chosen-unit h3').textContent()
+  await page.mouse.move(point.x, point.y)
+  await page.mouse.down()
+  await page.mouse.move(point.x - 30, point.y - 10, { steps: 5 })
+  await expectText(page, '.chosen-unit', /It may stand here|Not here|Nowhere/)
+  await page.keyboard.press('t')
+  if (out !== null) await page.screenshot({ path: join(out, 'hand-solid.png') })
+  await page.keyboard.press('Escape')
+  await page.mouse.up()
+  await page.getByRole('button', { name: 'Put it down' }).waitFor({ state: 'hidden' })
+  check((await page.locator('.chosen-unit h3').textContent()) === name, 'the unit stays chosen after Escape')
+  await page.mouse.move(point.x, point.y)
+  await page.mouse.down()
+  await page.mouse.move(point.x - 12, point.y - 4, { steps: 4 })
+  await page.mouse.up()
+  await expectText(page, '.toasts, .chosen-unit', /Fixed here by hand|Nowhere/)
+}
+
+/** A point of the drawing that a unit is under: pressed one after the other until one is chosen. */
+async function pointOfAUnit(
+  page: Page,
+  box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
+): Promise<{ readonly x: number; readonly y: number }> {
+  for (const down of [0.4, 0.5, 0.6])
+    for (const across of [0.4, 0.5, 0.6, 0.3]) {
+      const point = { x: box.x + box.width * across, y: box.y + box.height * down }
+      await page.mouse.click(point.x, point.y)
+      if (await page.locator('.chosen-unit').isVisible()) return point
+    }
+  throw new Error('no unit lies under any of the points')
+}

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url'
 import type { Browser, Page } from 'playwright-core'
 import { findBrowser, startBrowser } from './browser.ts'
 import { FIVE } from './five.ts'
-import { faultByHand, moveByHand } from './hands.ts'
+import { faultByHand, moveByHand, moveInTheSolid } from './hands.ts'
 import { startHost } from './host.ts'
 import { germanAndSmall, screensAndThemes } from './looks.ts'
 import { dialAnswers, start } from './speed.ts'
@@ -24,6 +24,7 @@ const ITEMS: readonly Item[] = [
     run: async (page, base) => await germanAndSmall(page, base, out),
   },
   { name: 'a unit moved by hand', run: async (page, base) => await moveByHand(page, base, out) },
+  { name: 'a unit moved in the solid drawing', run: async (page, base) => await moveInTheSolid(page, base, out) },
   { name: 'a failure dragged over the night', run: async (page, base) => await faultByHand(page, base, out) },
   { name: 'the dials answer', run: dialAnswers },
   { name: 'the start', run: start },
