@@ -3,6 +3,16 @@ export { sayVerdict } from './verdict-words.ts'
 export { loadCard } from './load-card.ts'
 export { nightCard } from './night-card.ts'
 export { checklistCard } from './checklist-card.ts'
+export {
+  beddingName,
+  recommended,
+  sayAction,
+  sayDeadline,
+  sayReason,
+  saySensitivity,
+  saySleeper,
+} from './night-words.ts'
+export type { Reason, Spoken } from './night-words.ts'
 export { siteSheet } from './site-sheet.ts'
 export { pocketSheet, POCKET_MAX_BYTES } from './pocket/sheet.ts'
 export { parsePocketText } from './pocket/parse.ts'

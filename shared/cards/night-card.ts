@@ -1,6 +1,7 @@
 /** The night card: verdict, times, charts, supply, sleepers, next leg, fault nights, pitch and cautions of each night. */
 import { askedA } from './asked-current.ts'
 import { cardOf, nightHeading } from './card-of.ts'
+import { adviceBlocks, drillBlocks, glassBlocks, sleeperSentences } from './night-advice.ts'
 import { nightCharts } from './night-charts.ts'
 import { faultBlocks, legBlocks, pitchBlocks, sleeperBlocks, supplyBlocks } from './night-blocks.ts'
 import type { Block, CardDocument, Column } from './model.ts'
@@ -28,8 +29,12 @@ export function nightCard(input: CardInput): CardDocument {
       ...nightCharts(one, input),
       ...supplyBlocks(one, input),
       ...sleeperBlocks(one, input, names),
+      ...sleeperSentences(one, input),
+      ...glassBlocks(one, input),
       ...legBlocks(one, input),
+      ...adviceBlocks(one, input),
       ...faultBlocks(one, input),
+      ...drillBlocks(one, input),
       ...pitchBlocks(one, input),
     ]
   })

@@ -94,7 +94,11 @@ function energy({ input, outcome }: NightPlan, text: Text, { number, given }: Wo
   return numbers
 }
 
-function air({ input, outcome }: NightPlan, text: Text, { number, given }: Words): readonly NightNumber[] {
+function air(
+  { input, outcome, clock: { zone } }: NightPlan,
+  text: Text,
+  { number, given }: Words,
+): readonly NightNumber[] {
   const ppm = Math.round(outcome.co2MaxPpm / 10) * 10
   return [
     number('co2', { number: text.number(ppm, 0), unit: 'ppm', text: `${text.number(outcome.co2MaxPpm, 0)} ppm` }, [
@@ -102,11 +106,55 @@ function air({ input, outcome }: NightPlan, text: Text, { number, given }: Words
       given('gap', text.length(input.decisions.windowGapMm).text),
     ]),
     number('water', text.mass(outcome.condensateG + outcome.frostG), [
+      ...(outcome.glass ?? []).map((pane) => ({
+        label: text.t(`night.pane.${pane.id}`),
+        value: sayPane(pane, text, zone),
+      })),
       given('condensate', text.mass(outcome.condensateG).text),
       given('frost', text.mass(outcome.frostG).text),
     ]),
+    ...windowCost(outcome.windowCosts ?? [], input.decisions.windowGapMm, text),
   ]
 }
+
+/** Most of dew or frost on one pane, and from when it shows. */
+function sayPane(pane: NonNullable<NightPlan['outcome']['glass']>[number], text: Text, zone: string): string {
+  const says = [
+    ...(pane.wetFromUtc === null
+      ? []
+      : [text.t('night.pane.dew', { dewG: pane.mostCondensateG, time: text.clock(pane.wetFromUtc, zone) })]),
+    ...(pane.frostFromUtc === null
+      ? []
+      : [text.t('night.pane.frost', { frostG: pane.mostFrostG, time: text.clock(pane.frostFromUtc, zone) })]),
+  ]
+  return says.length === 0 ? text.t('night.pane.dry') : says.join('; ')
+}
+
+/** Told for a window shut: what this much would cost; for one open: what it does. */
+const USUAL_GAP_MM = 10
+
+function windowCost(
+  costs: NonNullable<NightPlan['outcome']['windowCosts']>,
+  gapMm: number,
+  text: Text,
+): readonly NightNumber[] {
+  const wantedMm = gapMm > 0 ? gapMm : USUAL_GAP_MM
+  const told = costs.toSorted((a, b) => Math.abs(a.gapMm - wantedMm) - Math.abs(b.gapMm - wantedMm))[0]
+  if (told === undefined) return []
+  return [
+    {
+      id: 'windowCost',
+      label: text.t('window.number.windowCost', { gap: text.length(told.gapMm).text }),
+      quantity: text.power(told.electricW ?? told.heatW),
+      formula: text.t('window.number.windowCost.formula'),
+      source: text.t('window.number.windowCost.source'),
+      inputs: costs.map((cost) => ({ label: text.length(cost.gapMm).text, value: sayCost(cost, text) })),
+    },
+  ]
+}
+
+const sayCost = ({ heatW, electricW }: NonNullable<NightPlan['outcome']['windowCosts']>[number], text: Text): string =>
+  electricW === null ? text.t('night.windowCostHeat', { heatW }) : text.t('night.windowCost', { heatW, electricW })
 
 function money({ outcome }: NightPlan, text: Text, currency: string, { number, given }: Words): readonly NightNumber[] {
   const cost = text.money(outcome.cost, currency)
@@ -139,5 +187,32 @@ type InputName =
   | 'frost'
   | 'fromSite'
   | 'wiring'
+
+/** How one person sleeps, with the hours, as a line that opens. */
+export function sleeperLines(
+  { input, outcome, clock: { zone } }: NightPlan,
+  text: Text,
+): readonly { readonly id: string; readonly inputs: NightNumber['inputs'] }[] {
+  return outcome.sleepers.map((sleeper) => {
+    const bedding = input.sleepers.find(({ id }) => id === sleeper.sleeperId)?.bedding
+    return {
+      id: sleeper.sleeperId,
+      inputs: [
+        { label: text.t('window.input.ruledBy'), value: text.t(`window.ruledBy.${sleeper.ruledBy}`) },
+        { label: text.t('window.input.required'), value: clo(sleeper.requiredClo, text) },
+        ...(bedding === undefined
+          ? []
+          : [{ label: text.t('window.input.provided'), value: clo(bedding.coverClo, text) }]),
+        { label: text.t('window.input.feet'), value: text.temperature(sleeper.coldestFeetC).text },
+        ...(sleeper.hours ?? []).map((hour) => ({
+          label: text.clock(hour.atUtc, zone),
+          value: text.t('window.sleeperHour', { marginK: hour.marginK, feetK: hour.feetMarginK }),
+        })),
+      ],
+    }
+  })
+}
+
+const clo = (value: number, text: Text): string => `${text.number(value, 1)}\u00a0clo`
 
 const wattsPerK = (value: number, text: Text): string => `${text.number(value, 0)} ${text.t('window.unit.wPerK')}`

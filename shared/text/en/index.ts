@@ -8,6 +8,7 @@ import { findings } from './findings.ts'
 import { steps } from './steps.ts'
 import { packing } from './packing.ts'
 import { night } from './night.ts'
+import { nightHow } from './night-how.ts'
 import { units } from './units.ts'
 import { whatIf } from './what-if.ts'
 
@@ -21,6 +22,7 @@ export const ENGLISH = {
   ...steps,
   ...packing,
   ...night,
+  ...nightHow,
   ...units,
   ...whatIf,
 } as const

@@ -1,7 +1,11 @@
 /** The night view in its states: a night with its curves, one not searched yet, one whose failure is told, none at all. */
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import NightView from '../../../../renderer/features/night/NightView.vue'
 import { eveningOf } from '../../../../renderer/stores/evening.ts'
+import type { Trip } from '../../../../shared/document/index.ts'
+import { parseTrip } from '../../../../shared/document/index.ts'
+import { derivePlan } from '../../../../shared/plan/index.ts'
 import type { Plan } from '../../../../shared/plan/index.ts'
 import { cardsPlan, cardsTrip } from '../../../support/cards-plan.ts'
 import { show, words } from '../../window.ts'
@@ -65,4 +69,69 @@ describe('the night view', () => {
     expect(view.find('.chart').exists()).toBe(false)
     expect(view.get('.panel-body').text()).not.toBe('')
   })
+
+  it('says why it recommends a plan, each reason open to its reckoning, and takes it over with its bedding in one edit', async () => {
+    const { real, searched } = searchedSample()
+    const { view, edits } = show(NightView, {
+      trip: real,
+      plan: searched,
+      props: {
+        plan: searched,
+        nightIndex: 0,
+        evening: eveningOf(only(searched)),
+        atUtc: only(searched).clock.bedtimeUtc,
+        full: true,
+      },
+    })
+    const advice = view.get('.advice')
+    expect(words(advice)).toMatch(/in hand at the bed/)
+    expect(words(advice)).toMatch(/If it is 5 K colder/)
+    expect(words(advice)).toMatch(/If the leg takes 10 % more/)
+    expect(advice.findAll('button.how').length).toBe((only(searched).search?.reasons?.length ?? 0) + 2)
+    expect(view.findAll('.hours-table tbody tr').length).toBe(only(searched).faults[0]?.hours?.length)
+    expect(words(view.get('.numbers'))).toMatch(/sleeps warm|is warm enough|is cool|is cold/)
+    const other = only(searched).search?.front.findIndex(
+      ({ decisions }) => decisions.beddingSetId !== only(searched).beddingSets[0]?.id,
+    )
+    await view.findAll('.front-point')[other ?? 0]?.trigger('click')
+    expect(edits).toHaveLength(1)
+    const wanted = only(searched).beddingSets.find(
+      ({ id }) => id === only(searched).search?.front[other ?? 0]?.decisions.beddingSetId,
+    )
+    expect(edits[0]?.edit).toMatchObject({ kind: 'set-night', decision: { beddingPieceIds: wanted?.pieceIds } })
+  })
+
+  it('tells what to do about a failure and until when', () => {
+    const { real, searched } = searchedSample()
+    const first = only(searched)
+    const heater = first.faults.find(({ fault }) => fault.kind === 'heater-fails')
+    const shown = {
+      ...searched,
+      nights: [
+        {
+          ...first,
+          faults: heater === undefined ? [] : [{ ...heater, fault: { ...heater.fault, kind: 'supply-lost' as const } }],
+        },
+      ],
+    }
+    const { view } = show(NightView, {
+      trip: real,
+      plan: shown,
+      props: { plan: shown, nightIndex: 0, evening: eveningOf(first), atUtc: first.clock.bedtimeUtc, full: true },
+    })
+    expect(words(view.get('.faults'))).toMatch(/Switch the bed heaters on\. ?By \d\d:\d\d/)
+  })
 })
+
+function only(made: Plan): Plan['nights'][number] {
+  const [first] = made.nights
+  if (first === undefined) throw new Error('the plan has a night')
+  return first
+}
+
+/** The metric sample, searched: tests run in the project's folder. */
+function searchedSample(): { readonly real: Trip; readonly searched: Plan } {
+  const parsed = parseTrip(readFileSync('assets/samples/bats-by-the-quarry.trip.json'))
+  if (!parsed.ok) throw new Error('the sample parses')
+  return { real: parsed.value, searched: derivePlan(parsed.value, { seed: 1, iterations: 20, remedies: true }) }
+}

@@ -1,0 +1,76 @@
+/** English: how each number of the night view came about. */
+export const nightHow = {
+  'window.front.gap': 'window open by {gapMm}',
+  'window.front.moves': '{count} handling at dusk | {count} handlings at dusk',
+  'window.advice.title': 'Recommended',
+  'window.advice.take': 'Take it over',
+  'window.advice.taken': 'This is the plan of the night.',
+  'window.advice.others': 'Other plans that nothing beats',
+  'window.advice.sensitivity': 'If it turns out worse',
+  'window.because.margin.formula':
+    'At each hour: what the bed is warmer than each person needs. The lower of heat balance and bag rating, of the person and hour that have least.',
+  'window.because.margin.source':
+    'own heat balance at 40 to 47 W/m² (derived; no standard covers a cold sleeper); ISO 23537 comfort rating with 5 K in hand, 8 K for cold sleepers',
+  'window.because.leg.formula': 'Energy at departure − needed for the leg − reserve',
+  'window.because.leg.source': 'battery balance of this plan; consumption entered or road load, with climb and cold',
+  'window.because.money.formula': 'Cost of the dearest plan of the front − cost of this one',
+  'window.because.money.source': 'tariff entered for the site',
+  'window.because.moves.formula':
+    'Handlings at dusk: bedding drawn out with what lies before it, and a cover for each pane',
+  'window.because.moves.source': 'reach of the load as it is packed by day',
+  'window.because.bedding.formula':
+    'Insulation of all covers of a person added up; a comfort rating is turned into insulation and back',
+  'window.because.bedding.source': 'ratings to ISO 23537, clo after ISO 9920; the conversion is derived',
+  'window.because.bedHeat.formula':
+    'Power of the bed heaters switched on; the same warmth of the air takes several times as much',
+  'window.because.bedHeat.source': 'power entered for each bed heater; 25 to 40 % of it reaches the sleeper (estimate)',
+  'window.because.setPoint.formula': 'The lowest of the set-points tried that still keeps everyone warm enough',
+  'window.because.setPoint.source': 'search over set-points of 5 to 20 °C, each simulated through the night',
+  'window.because.preWarm.formula': '45 min before rising, or before unplugging where that comes first',
+  'window.because.preWarm.source': 'common practice; heat from the site costs the battery nothing',
+  'window.because.current.formula':
+    'Energy drawn ÷ hours on the post ÷ volts, with a fifth in hand; heat in a contact falls with the square of the current',
+  'window.because.current.source': 'IEC 61851, 6 A at least; volts as read or assumed at the post',
+  'window.because.limit.formula': 'Need of the leg × 1.1 ÷ usable energy + reserve, in steps of 5 %',
+  'window.because.limit.source': 'leg and price per kWh entered',
+  'window.because.covers.formula': 'The same night with and without covers',
+  'window.because.covers.source': 'cover in series with glass and films, EN 673',
+  'window.because.gap.formula': 'The narrowest gap tried that keeps CO₂ below 2000 ppm, or cools a warm night',
+  'window.because.gap.source': 'EN 16798-7 for one side, two slits in series across (from memory)',
+  'window.because.sensitivity.formula':
+    'The recommended plan run again with the weather 5 K colder, and with the leg taking 10 % more',
+  'window.because.sensitivity.source': 'the same simulation; what a forecast and a consumption usually miss by',
+  'window.input.margin': 'warmth in hand',
+  'window.input.departure': 'charge at departure',
+  'window.input.cost': 'cost',
+  'window.input.moves': 'handlings at dusk',
+  'window.input.room': 'room of the bedding',
+  'window.input.usableA': 'worth asking for',
+  'window.input.feet': 'feet',
+  'window.input.required': 'needed over the body',
+  'window.input.provided': 'at hand',
+  'window.input.ruledBy': 'what rules',
+  'window.ruledBy.bag-rating': 'the bag’s rating',
+  'window.ruledBy.heat-balance': 'the heat balance',
+  'window.sleeperHour': 'bed {marginK}, feet {feetK} in hand',
+  'window.sleeper.formula':
+    'Heat made − breath − moisture = heat through bedding and mat; the hour shows by how much the bed is warmer than that asks, feet 3 K stricter and nearer the floor',
+  'window.number.windowCost': 'A window open by {gap}',
+  'window.number.windowCost.formula':
+    'Air through the gap by wind and buoyancy × 0.34 W/K for each m³/h × difference inside less outside, mean over the hours asleep',
+  'window.number.windowCost.source':
+    'EN 16798-7 for one side, two slits in series across (from memory, within a factor of 1.5)',
+  'window.fault.do': 'What to do',
+  'window.fault.hourly': 'Hour by hour',
+  'window.fault.hour.clock': 'Time',
+  'window.fault.hour.outside': 'Outside',
+  'window.fault.hour.bed': 'Bed',
+  'window.fault.hour.margin': 'In hand',
+  'window.fault.hour.charge': 'Charge',
+  'window.fault.hour.awake': 'awake',
+  'window.fault.latest': 'Latest time to act',
+  'window.fault.latest.formula':
+    'The same night run with the actions taken later and later, until someone turns cold or the leg no longer works; found to the minute',
+  'window.fault.latest.source': 'the night’s own simulation',
+  'window.fault.ifDone': 'in hand if done at once',
+} as const
