@@ -1,9 +1,8 @@
 /** How the trip stands, on a screenful: verdict, load, nights, next leg, checklist, what falls short and what would help. */
 import type { Plan, PlannedTrip, Trip } from '../../shared/host/index.ts'
-import { sayVerdict } from '../../shared/cards/index.ts'
+import { sayCost, sayRemedy, sayVerdict } from '../../shared/cards/index.ts'
 import type { Text } from '../../shared/text/index.ts'
 import { formatIso } from '../../shared/units/index.ts'
-import { namesOf, remedyWords } from './remedy-words.ts'
 
 type Finding = Plan['findings'][number]
 
@@ -63,7 +62,6 @@ function nightLines(plan: Plan, trip: Trip, index: number, text: Text): readonly
   const planned = plan.nights[index]
   if (night === undefined || planned === undefined) return []
   const { outcome, clock } = planned
-  const names = namesOf(trip)
   const head = text.t('command.nightLine', {
     site: night.site.name,
     date: text.date(night.date),
@@ -74,7 +72,7 @@ function nightLines(plan: Plan, trip: Trip, index: number, text: Text): readonly
     zone: clock.zone,
   })
   const sleepers = outcome.sleepers.map(({ sleeperId, verdict, marginK }) => {
-    const traveller = names.traveller(sleeperId)
+    const traveller = trip.travellers.find(({ id }) => id === sleeperId)?.label ?? sleeperId
     const word = text.t(`command.sleeper.${verdict}`)
     return marginK >= 0
       ? text.t('command.sleeper', { traveller, verdict: word, marginK })
@@ -143,5 +141,7 @@ function findingLines(plan: Plan, trip: Trip, severity: Finding['severity'], tex
 function remedyLines({ remedies, verdict }: Plan, trip: Trip, text: Text): readonly string[] {
   if (verdict.holds) return []
   if (remedies.length === 0) return [text.t('command.noRemedy')]
-  return remedies.slice(0, MOST_REMEDIES).map((remedy, index) => `${index + 1}. ${remedyWords(remedy, trip, text)}`)
+  return remedies
+    .slice(0, MOST_REMEDIES)
+    .map((remedy, index) => `${index + 1}. ${sayRemedy(remedy.change, trip, text)} (${sayCost(remedy, trip, text)})`)
 }

@@ -1,8 +1,8 @@
 /** Printed cards and the pocket sheet as data and drawings; no PDF library here. */
 export { sayVerdict } from './verdict-words.ts'
+export { sayCost, sayDifference, sayRemedy } from './remedy-words.ts'
 export { loadCard } from './load-card.ts'
 export { nightCard } from './night-card.ts'
-export { checklistCard } from './checklist-card.ts'
 export {
   beddingName,
   recommended,
@@ -13,6 +13,7 @@ export {
   saySleeper,
 } from './night-words.ts'
 export type { Reason, Spoken } from './night-words.ts'
+export { checklistCard } from './checklist-card.ts'
 export { siteSheet } from './site-sheet.ts'
 export { pocketSheet, POCKET_MAX_BYTES } from './pocket/sheet.ts'
 export { parsePocketText } from './pocket/parse.ts'

@@ -1,35 +1,10 @@
-/** Two plans of nearly the same trip, side by side: what one has that the other has not, as data and as sentences' parameters. */
+/** Two plans of nearly the same trip, side by side: what one has that the other has not. */
+import type { Step } from '../checklist/index.ts'
 import type { Trip } from '../document/index.ts'
 import type { Layout } from '../packing/index.ts'
-import type { Problem } from '../result/index.ts'
 import { unitNames } from './findings/index.ts'
+import type { Difference } from './difference.ts'
 import type { Finding, NightPlan, Plan } from './types.ts'
-
-type Step = Plan['checklist']['steps'][number]
-type Param = string | number | boolean | readonly string[]
-
-/** One difference. Its sentence is `whatIf.<code>` with `params`; `problem` and `steps` have sentences of their own. */
-export type Difference = {
-  readonly code:
-    | 'holds-no-more'
-    | 'holds-now'
-    | 'shortfall-added'
-    | 'shortfall-gone'
-    | 'caution-added'
-    | 'comfort'
-    | 'depart'
-    | 'leg-margin'
-    | 'moves'
-    | 'bed-other-place'
-    | 'drive-other-place'
-    | 'bedding-wanted'
-    | 'steps-added'
-    | 'steps-gone'
-  readonly nightId: string | null
-  readonly params: Readonly<Record<string, Param>>
-  readonly problem?: Problem
-  readonly steps?: readonly Step[]
-}
 
 /** Differences smaller than these are noise of the forecast: half a kelvin, one percent of charge, 100 Wh. */
 const LEAST_K = 0.5

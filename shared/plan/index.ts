@@ -2,7 +2,7 @@
 export { derivePlan } from './derive.ts'
 export { compareWhatIf, WHAT_IF_AMOUNTS, WHAT_IF_KINDS } from './what-if.ts'
 export type { WhatIf, WhatIfAmounts, WhatIfKind } from './what-if.ts'
-export type { Difference } from './differences.ts'
+export type { Difference } from './difference.ts'
 export { nightClock } from './clock.ts'
 export { loadedPieces } from './load.ts'
 export { choicesOf } from './choices.ts'

@@ -1,8 +1,9 @@
 /** The plan: everything computed from a trip, in one value that every screen, card and command shows. */
 import type { ChecklistOutcome } from '../checklist/index.ts'
+import type { Difference } from './difference.ts'
 import type {
-  Calibration,
   BeddingSet,
+  Calibration,
   FaultOutcome,
   MeasuredLeg,
   MeasuredNight,
@@ -61,9 +62,9 @@ export type NightPlan = {
   readonly clock: NightClock
   readonly input: NightInput
   readonly outcome: NightOutcome
-  readonly search: NightSearch | null
   /** Bedding that could be laid, the chosen one first; empty where there is nothing to choose. */
   readonly beddingSets: readonly BeddingSet[]
+  readonly search: NightSearch | null
   readonly faults: readonly FaultOutcome[]
   readonly pitch: PitchAdvice
   readonly cost: number
@@ -83,9 +84,11 @@ export type Remedy = {
     readonly minutes: number
   }
   readonly score: number
+  /** What else would be different. */
+  readonly preview: readonly Difference[]
 }
 
-/** One small change of the trip; the document's edit `take-remedy` makes it. */
+/** One small change of the trip, or a few together; the document's edit `take-remedy` makes it. */
 export type RemedyChange = ProposedChange
 
 /** What a night finds on board, what it uses, and what is missing. */

@@ -3,7 +3,7 @@ import type { Night, Trip } from '../document/index.ts'
 import { assertNever, invariant } from '../result/index.ts'
 import { derivePlan } from './derive.ts'
 import { differencesOf } from './differences.ts'
-import type { Difference } from './differences.ts'
+import type { Difference } from './difference.ts'
 import type { Plan, PlanBudget } from './types.ts'
 
 export type WhatIfKind = 'colder' | 'weaker-supply' | 'one-more-person' | 'no-outside-storage' | 'fault-at-three'

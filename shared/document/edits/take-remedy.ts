@@ -8,8 +8,10 @@ import { chooseBedding } from './nights.ts'
 import { setSpare } from './pieces.ts'
 import { changeNight, changeOne, has, missing } from './target.ts'
 
-/** The planner's changes, field for field. */
-export type ProposedChange =
+/** The planner's changes, field for field: one, or a few that only mend together. */
+export type ProposedChange = SingleChange | { readonly kind: 'together'; readonly changes: readonly SingleChange[] }
+
+export type SingleChange =
   | { readonly kind: 'bring-bedding'; readonly nightId: string; readonly pieceId: string }
   | { readonly kind: 'set-point'; readonly nightId: string; readonly byK: number }
   | { readonly kind: 'charge-limit'; readonly nightId: string; readonly to01: number }
@@ -21,6 +23,9 @@ export type ProposedChange =
   | { readonly kind: 'current'; readonly nightId: string; readonly toA: number }
   | { readonly kind: 'window-gap'; readonly nightId: string; readonly toMm: number }
   | { readonly kind: 'target-later'; readonly nightId: string; readonly byMin: number }
+  | { readonly kind: 'arrive-earlier'; readonly nightId: string; readonly byMin: number }
+  | { readonly kind: 'leave-earlier'; readonly nightId: string; readonly byMin: number }
+  | { readonly kind: 'without-hookup'; readonly nightId: string }
   | { readonly kind: 'turn-piece'; readonly pieceId: string }
   | { readonly kind: 'unlock'; readonly pieceId: string }
 
@@ -30,6 +35,11 @@ export type TakeRemedy = { readonly kind: 'take-remedy'; readonly change: Propos
 const FIRST_SET_POINT_C = 8
 
 export function takeRemedy(trip: Trip, { change }: TakeRemedy): Result<Trip> {
+  if (change.kind !== 'together') return takeOne(trip, change)
+  return change.changes.reduce<Result<Trip>>((made, one) => (made.ok ? takeOne(made.value, one) : made), ok(trip))
+}
+
+function takeOne(trip: Trip, change: SingleChange): Result<Trip> {
   switch (change.kind) {
     case 'bring-bedding': {
       const night = trip.nights.find((one) => one.id === change.nightId)
@@ -52,6 +62,9 @@ export function takeRemedy(trip: Trip, { change }: TakeRemedy): Result<Trip> {
     case 'current':
     case 'window-gap':
     case 'target-later':
+    case 'arrive-earlier':
+    case 'leave-earlier':
+    case 'without-hookup':
       return changeNight(trip, change.nightId, (night) => changedNight(night, change))
     default:
       return assertNever(change)
@@ -59,7 +72,7 @@ export function takeRemedy(trip: Trip, { change }: TakeRemedy): Result<Trip> {
 }
 
 type NightChange = Exclude<
-  ProposedChange,
+  SingleChange,
   { readonly kind: 'bring-bedding' | 'bring-piece' | 'leave-behind' | 'turn-piece' | 'unlock' }
 >
 
@@ -95,9 +108,26 @@ function changedNight(night: Night, change: NightChange): Night {
       return target === undefined
         ? night
         : { ...night, target: { ...target, minutesBeforeSunrise: target.minutesBeforeSunrise - change.byMin } }
+    case 'arrive-earlier':
+      return { ...night, arrive: earlierClock(night.arrive, change.byMin) }
+    case 'leave-earlier':
+      return { ...night, sleep: { ...night.sleep, to: earlierClock(night.sleep.to, change.byMin) } }
+    case 'without-hookup': {
+      const { hookup: _unused, ...without } = night
+      return without
+    }
     default:
       return assertNever(change)
   }
+}
+
+const MIN_PER_DAY = 24 * 60
+
+/** 'HH:MM' moved back by whole minutes, round midnight. */
+function earlierClock(clock: string, byMin: number): string {
+  const [hours = 0, minutes = 0] = clock.split(':').map(Number)
+  const at = (((hours * 60 + minutes - byMin) % MIN_PER_DAY) + MIN_PER_DAY) % MIN_PER_DAY
+  return `${String(Math.floor(at / 60)).padStart(2, '0')}:${String(at % 60).padStart(2, '0')}`
 }
 
 function shifted(night: Night, byK: number): Night['heating']['setPoints'] {

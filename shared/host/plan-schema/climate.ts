@@ -399,6 +399,8 @@ export const nightOutcomeSchema = z.object({
   cost: z.number(),
   condensateG: z.number(),
   frostG: z.number(),
+  liningG: z.exactOptional(z.number()),
+  coilDrainG: z.exactOptional(z.number()),
   co2MaxPpm: z.number(),
   lossWPerK: z.object({
     shell: z.number(),

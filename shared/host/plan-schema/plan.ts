@@ -11,7 +11,7 @@ import {
   nightSearchSchema,
   sunTimesSchema,
 } from './climate.ts'
-import { checklistOutcomeSchema } from './checklist.ts'
+import { checklistOutcomeSchema, stepSchema } from './checklist.ts'
 import { packingInputSchema, packingOutcomeSchema } from './packing.ts'
 import { problemSchema } from './result.ts'
 import { utcSchema } from './units.ts'
@@ -101,6 +101,29 @@ export const findingSchema = z.object({
   problem: problemSchema,
 })
 
+export const differenceSchema = z.object({
+  code: z.enum([
+    'holds-no-more',
+    'holds-now',
+    'shortfall-added',
+    'shortfall-gone',
+    'caution-added',
+    'comfort',
+    'depart',
+    'leg-margin',
+    'moves',
+    'bed-other-place',
+    'drive-other-place',
+    'bedding-wanted',
+    'steps-added',
+    'steps-gone',
+  ]),
+  nightId: z.string().nullable(),
+  params: z.record(z.string(), z.union([z.boolean(), z.string(), z.number(), z.array(z.string())])),
+  problem: z.exactOptional(problemSchema),
+  steps: z.exactOptional(z.array(stepSchema)),
+})
+
 export const remedySchema = z.object({
   id: z.string(),
   mends: z.array(z.string()),
@@ -158,12 +181,107 @@ export const remedySchema = z.object({
       byMin: z.number(),
     }),
     z.object({
+      kind: z.literal('arrive-earlier'),
+      nightId: z.string(),
+      byMin: z.number(),
+    }),
+    z.object({
+      kind: z.literal('leave-earlier'),
+      nightId: z.string(),
+      byMin: z.number(),
+    }),
+    z.object({
+      kind: z.literal('without-hookup'),
+      nightId: z.string(),
+    }),
+    z.object({
       kind: z.literal('turn-piece'),
       pieceId: z.string(),
     }),
     z.object({
       kind: z.literal('unlock'),
       pieceId: z.string(),
+    }),
+    z.object({
+      kind: z.literal('together'),
+      changes: z.array(
+        z.union([
+          z.object({
+            kind: z.literal('bring-bedding'),
+            nightId: z.string(),
+            pieceId: z.string(),
+          }),
+          z.object({
+            kind: z.literal('set-point'),
+            nightId: z.string(),
+            byK: z.number(),
+          }),
+          z.object({
+            kind: z.literal('charge-limit'),
+            nightId: z.string(),
+            to01: z.number(),
+          }),
+          z.object({
+            kind: z.literal('stop-on-the-way'),
+            nightId: z.string(),
+            atM: z.number(),
+          }),
+          z.object({
+            kind: z.literal('bring-piece'),
+            pieceId: z.string(),
+          }),
+          z.object({
+            kind: z.literal('leave-behind'),
+            pieceIds: z.array(z.string()),
+          }),
+          z.object({
+            kind: z.literal('covers'),
+            nightId: z.string(),
+          }),
+          z.object({
+            kind: z.literal('bed-heater'),
+            nightId: z.string(),
+            heaterId: z.string(),
+          }),
+          z.object({
+            kind: z.literal('current'),
+            nightId: z.string(),
+            toA: z.number(),
+          }),
+          z.object({
+            kind: z.literal('window-gap'),
+            nightId: z.string(),
+            toMm: z.number(),
+          }),
+          z.object({
+            kind: z.literal('target-later'),
+            nightId: z.string(),
+            byMin: z.number(),
+          }),
+          z.object({
+            kind: z.literal('arrive-earlier'),
+            nightId: z.string(),
+            byMin: z.number(),
+          }),
+          z.object({
+            kind: z.literal('leave-earlier'),
+            nightId: z.string(),
+            byMin: z.number(),
+          }),
+          z.object({
+            kind: z.literal('without-hookup'),
+            nightId: z.string(),
+          }),
+          z.object({
+            kind: z.literal('turn-piece'),
+            pieceId: z.string(),
+          }),
+          z.object({
+            kind: z.literal('unlock'),
+            pieceId: z.string(),
+          }),
+        ]),
+      ),
     }),
   ]),
   cost: z.object({
@@ -175,6 +293,7 @@ export const remedySchema = z.object({
     minutes: z.number(),
   }),
   score: z.number(),
+  preview: z.array(differenceSchema),
 })
 
 export const planSchema = z.object({

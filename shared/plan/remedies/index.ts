@@ -1,95 +1,65 @@
 /** What mends a plan that falls short: neighbouring trips are planned again, and those that truly work are ranked by their cost everywhere. */
-import { applyEdit } from '../../document/index.ts'
-import type { Trip } from '../../document/index.ts'
-import { MM3_PER_LITRE, S_PER_MINUTE } from '../../units/index.ts'
-import { loadedPieces } from '../load.ts'
+import type { SingleChange, Trip } from '../../document/index.ts'
 import type { Finding, Plan, PlanBudget, Remedy, RemedyChange } from '../types.ts'
+import { addedUp, cured, leftTogether } from './together.ts'
+import type { TriedChange } from './together.ts'
 import { neighbours } from './neighbours.ts'
-
-type Derive = (trip: Trip, budget: PlanBudget) => Plan
-
-/** What one unit of each cost weighs in the ranking; a judgement of ours: a litre of room, a lift at dusk, a degree, a percent, money, a minute. */
-const WEIGHTS = { litres: 0.2, moves: 1, degreesK: 1, charge01: 60, money: 0.5, minutes: 0.3 } as const
-/** A neighbouring load starts from the plan's own, so that few rounds settle it. */
-const ROUNDS_TO_VERIFY = 40
-/** Something left at home is missed all trip long: more than its litres. */
-const LEFT_BEHIND = 6
+import { changeId, shortfallsOf, tryChange } from './try-change.ts'
+import type { Attempts, Derive, Tried } from './try-change.ts'
 
 /** Remedies for every shortfall of a plan, each verified: the shortfall is gone and none has come. Best first. */
 export function findRemedies(trip: Trip, plan: Plan, budget: PlanBudget, derive: Derive): readonly Remedy[] {
-  const shortfalls = plan.findings.filter(({ severity }) => severity === 'shortfall')
-  const tried = new Map<string, Remedy | null>()
-  for (const shortfall of shortfalls) {
-    for (const change of neighbours(trip, plan, shortfall)) {
+  const at: Attempts = { trip, plan, budget, derive }
+  const tried = new Map<string, Tried>()
+  for (const shortfall of shortfallsOf(plan)) {
+    const changes = neighbours(trip, plan, shortfall)
+    for (const change of changes) {
       if (budget.shouldStop?.() === true) return ranked(tried)
-      const id = changeId(change)
-      if (!tried.has(id)) tried.set(id, verified(trip, plan, { change, budget, derive, shortfalls }))
+      trySingle(at, shortfall, change, tried)
     }
+    // Only where no one change does, a few are taken together.
+    if (changes.length > 0 && !isMended(shortfall, tried)) tryTogether(at, shortfall, changes, tried)
   }
   return ranked(tried)
 }
 
-const ranked = (tried: ReadonlyMap<string, Remedy | null>): readonly Remedy[] =>
-  [...tried.values()]
-    .filter((remedy) => remedy !== null)
-    .toSorted((a, b) => b.mends.length - a.mends.length || a.score - b.score)
-
-type Attempt = {
-  readonly change: RemedyChange
-  readonly budget: PlanBudget
-  readonly derive: Derive
-  readonly shortfalls: readonly Finding[]
+function trySingle(at: Attempts, shortfall: Finding, change: SingleChange, tried: Map<string, Tried>): void {
+  const id = changeId(change)
+  const before = tried.get(id)
+  // What was turned down early for another shortfall's sake may still mend this one.
+  if (before === undefined || before.kind === 'no-use') tried.set(id, tryChange(at, shortfall, change))
 }
 
-function verified(trip: Trip, plan: Plan, attempt: Attempt): Remedy | null {
-  const { change, budget, derive, shortfalls } = attempt
-  const edited = applyEdit(trip, { kind: 'take-remedy', change })
-  if (!edited.ok || edited.value === trip) return null
-  const changed = edited.value
-  const next = derive(changed, {
-    ...budget,
-    iterations: Math.min(budget.iterations, ROUNDS_TO_VERIFY),
-    enoughSearched: () => false,
-    remedies: false,
-    previous: plan,
-    onProgress: () => undefined,
+function tryTogether(
+  at: Attempts,
+  shortfall: Finding,
+  changes: readonly SingleChange[],
+  tried: Map<string, Tried>,
+): void {
+  const singles = changes.flatMap((change): TriedChange[] => {
+    const found = tried.get(changeId(change))
+    return found === undefined ? [] : [{ change, tried: found }]
   })
-  const left = new Set(next.findings.filter(({ severity }) => severity === 'shortfall').map(({ id }) => id))
-  const before = new Set(shortfalls.map(({ id }) => id))
-  const mends = shortfalls.filter(({ id }) => !left.has(id)).map(({ id }) => id)
-  if (mends.length === 0 || [...left].some((id) => !before.has(id))) return null
-  const cost = costOf(trip, changed, plan, next, change)
-  return { id: changeId(change), mends, change, cost, score: score(cost, change) }
-}
-
-const changeId = (change: RemedyChange): string => Object.values(change).flat().join(':')
-
-function costOf(trip: Trip, changed: Trip, plan: Plan, next: Plan, change: RemedyChange): Remedy['cost'] {
-  const litres = (of: Trip): number =>
-    loadedPieces(of).reduce((sum, { sizeMm: [l, w, h] }) => sum + l * w * h, 0) / MM3_PER_LITRE
-  const sum = (of: Plan, pick: (verdict: Plan['nightVerdicts'][number]) => number): number =>
-    of.nightVerdicts.reduce((total, verdict) => total + pick(verdict), 0)
-  const charge = (of: Plan): number => sum(of, ({ depart01 }) => depart01 ?? 0)
-  const departed = (of: Plan): number => of.nights.reduce((total, { clock }) => total + clock.departUtc, 0)
-  return {
-    litres: litres(changed) - litres(trip),
-    moves: sum(next, ({ movesAtDusk }) => movesAtDusk) - sum(plan, ({ movesAtDusk }) => movesAtDusk),
-    degreesK: change.kind === 'set-point' ? -change.byK : 0,
-    charge01: charge(plan) - charge(next),
-    money: next.ledger.total - plan.ledger.total,
-    minutes: (departed(next) - departed(plan)) / S_PER_MINUTE,
+  /** Tries until one works: null then, or where time is up; else what came of each. */
+  const failed = (list: readonly RemedyChange[]): readonly TriedChange[] | null => {
+    const done: TriedChange[] = []
+    for (const change of list) {
+      if (at.budget.shouldStop?.() === true) return null
+      const found = tryChange(at, shortfall, change)
+      tried.set(changeId(change), found)
+      if (found.kind === 'works') return null
+      done.push({ change, tried: found })
+    }
+    return done
   }
+  const several = failed([...addedUp(at, shortfall, changes), ...leftTogether(shortfall, changes)])
+  if (several !== null) failed(cured(at, [...singles, ...several]))
 }
 
-function score(cost: Remedy['cost'], change: RemedyChange): number {
-  const left = change.kind === 'leave-behind' ? LEFT_BEHIND * change.pieceIds.length : 0
-  const parts = [
-    Math.max(0, cost.litres) * WEIGHTS.litres,
-    Math.max(0, cost.moves) * WEIGHTS.moves,
-    Math.max(0, cost.degreesK) * WEIGHTS.degreesK,
-    Math.max(0, cost.charge01) * WEIGHTS.charge01,
-    Math.max(0, cost.money) * WEIGHTS.money,
-    Math.max(0, cost.minutes) * WEIGHTS.minutes,
-  ]
-  return parts.reduce((sum, part) => sum + part, left)
-}
+const isMended = ({ id }: Finding, tried: ReadonlyMap<string, Tried>): boolean =>
+  [...tried.values()].some((one) => one.kind === 'works' && one.remedy.mends.includes(id))
+
+const ranked = (tried: ReadonlyMap<string, Tried>): readonly Remedy[] =>
+  [...tried.values()]
+    .flatMap((one) => (one.kind === 'works' ? one.remedy : []))
+    .toSorted((a, b) => b.mends.length - a.mends.length || a.score - b.score)

@@ -1,8 +1,8 @@
-/** Neighbouring trips worth trying for each kind of shortfall: one change each. */
-import type { Night, Piece, Trip } from '../../document/index.ts'
+/** Changes worth trying for each kind of shortfall, one at a time. */
+import type { Night, Piece, SingleChange, Trip } from '../../document/index.ts'
 import { S_PER_MINUTE } from '../../units/index.ts'
 import { loadedPieces } from '../load.ts'
-import type { Finding, NightPlan, Plan, RemedyChange } from '../types.ts'
+import type { Finding, NightPlan, Plan } from '../types.ts'
 
 const WARMER_K = [2, 4, 6, 8] as const
 const COOLER_K = [-2, -4, -6] as const
@@ -16,7 +16,7 @@ const LEAVE_FOR_ROOM = 6
 /** And for weight: lighter ones are missed less, so that more are worth trying. */
 const LEAVE_FOR_WEIGHT = 12
 
-export function neighbours(trip: Trip, plan: Plan, shortfall: Finding): readonly RemedyChange[] {
+export function neighbours(trip: Trip, plan: Plan, shortfall: Finding): readonly SingleChange[] {
   const at = trip.nights.findIndex(({ id }) => id === shortfall.nightId)
   const night = trip.nights[at]
   const nightPlan = plan.nights.find(({ nightId }) => nightId === shortfall.nightId)
@@ -29,6 +29,14 @@ export function neighbours(trip: Trip, plan: Plan, shortfall: Finding): readonly
     case 'leave-in-movement-ban':
     case 'leave-before-gate':
       return night === undefined ? [] : laterTarget(night, shortfall)
+    case 'leave-after-check-out':
+      return sooner('leave-earlier', shortfall, 'departUtc', 'checkOutUtc')
+    case 'arrive-after-check-in':
+      return sooner('arrive-earlier', shortfall, 'arriveUtc', 'closesUtc')
+    case 'arrive-after-gate':
+      return sooner('arrive-earlier', shortfall, 'arriveUtc', 'gateFromUtc')
+    case 'night-earth-missing':
+      return night?.hookup === undefined ? [] : [{ kind: 'without-hookup', nightId: night.id }]
     case 'night-sag-stop':
       return night === undefined || nightPlan === undefined ? [] : lessCurrent(night, nightPlan)
     case 'adapter-not-on-board':
@@ -42,7 +50,7 @@ export function neighbours(trip: Trip, plan: Plan, shortfall: Finding): readonly
   }
 }
 
-function warmer(trip: Trip, night: Night): RemedyChange[] {
+function warmer(trip: Trip, night: Night): SingleChange[] {
   const nightId = night.id
   const bedding = trip.kit.pieces.filter(
     (piece) => piece.bedding !== undefined && !night.beddingPieceIds.includes(piece.id),
@@ -58,16 +66,16 @@ function warmer(trip: Trip, night: Night): RemedyChange[] {
 }
 
 /** Only where covers ride along. */
-const hangCovers = (trip: Trip, { id: nightId, covers }: Night): RemedyChange[] =>
+const hangCovers = (trip: Trip, { id: nightId, covers }: Night): SingleChange[] =>
   !covers && loadedPieces(trip).some(({ purpose }) => purpose === 'window-covers') ? [{ kind: 'covers', nightId }] : []
 
-const unusedHeaters = (trip: Trip, { id: nightId, heating }: Night): RemedyChange[] =>
+const unusedHeaters = (trip: Trip, { id: nightId, heating }: Night): SingleChange[] =>
   trip.vehicle.bedHeaters
     .filter(({ id }) => !heating.bedHeaterIds.includes(id))
     .map(({ id: heaterId }) => ({ kind: 'bed-heater', nightId, heaterId }) as const)
 
 /** Charge for a leg may be won on its own night or on one before: what is left over carries on. */
-function moreChargeUpTo(trip: Trip, plan: Plan, at: number): RemedyChange[] {
+function moreChargeUpTo(trip: Trip, plan: Plan, at: number): SingleChange[] {
   const nights = trip.nights.slice(0, at + 1).toReversed()
   return nights.flatMap((night) => {
     const nightPlan = plan.nights.find(({ nightId }) => nightId === night.id)
@@ -75,7 +83,7 @@ function moreChargeUpTo(trip: Trip, plan: Plan, at: number): RemedyChange[] {
   })
 }
 
-function moreCharge(trip: Trip, night: Night, plan: NightPlan): RemedyChange[] {
+function moreCharge(trip: Trip, night: Night, plan: NightPlan): SingleChange[] {
   const nightId = night.id
   const limit01 = plan.input.decisions.chargeLimit01
   const usableA = plan.outcome.supply?.usableA ?? 0
@@ -94,7 +102,7 @@ function moreCharge(trip: Trip, night: Night, plan: NightPlan): RemedyChange[] {
 }
 
 /** Chargers that the traveller has not agreed to, where some were agreed to and do not do. */
-function otherStops({ id: nightId, leg }: Night): RemedyChange[] {
+function otherStops({ id: nightId, leg }: Night): SingleChange[] {
   const agreed = leg?.acceptedStopsM ?? []
   if (leg === undefined || agreed.length === 0) return []
   return leg.fastChargers
@@ -102,14 +110,25 @@ function otherStops({ id: nightId, leg }: Night): RemedyChange[] {
     .map(({ atM }) => ({ kind: 'stop-on-the-way', nightId, atM }) as const)
 }
 
-function laterTarget(night: Night, shortfall: Finding): RemedyChange[] {
+function laterTarget(night: Night, shortfall: Finding): SingleChange[] {
   const lostS = Number(shortfall.problem.params['lostS'] ?? 0)
   return night.target === undefined
     ? []
     : [{ kind: 'target-later', nightId: night.id, byMin: Math.ceil(lostS / S_PER_MINUTE) + AFTER_THE_BAR_MIN }]
 }
 
-function lessCurrent(night: Night, { outcome, input }: NightPlan): RemedyChange[] {
+/** So much sooner that the hour missed is met with a minute in hand. */
+function sooner(
+  kind: 'leave-earlier' | 'arrive-earlier',
+  { nightId, problem }: Finding,
+  atName: string,
+  limitName: string,
+): SingleChange[] {
+  const lateS = Number(problem.params[atName] ?? 0) - Number(problem.params[limitName] ?? 0)
+  return nightId === null || lateS < 0 ? [] : [{ kind, nightId, byMin: Math.floor(lateS / S_PER_MINUTE) + 1 }]
+}
+
+function lessCurrent(night: Night, { outcome, input }: NightPlan): SingleChange[] {
   const askedA = night.heating.currentA ?? outcome.supply?.usableA ?? 0
   const least = input.supply?.minimumA ?? 0
   return [...new Set(WEAKER_01.map((share01) => Math.floor(askedA * share01)))]
@@ -117,7 +136,7 @@ function lessCurrent(night: Night, { outcome, input }: NightPlan): RemedyChange[
     .map((toA) => ({ kind: 'current', nightId: night.id, toA }) as const)
 }
 
-const bringAdapter = (trip: Trip, { hookup }: Night): RemedyChange[] =>
+const bringAdapter = (trip: Trip, { hookup }: Night): SingleChange[] =>
   trip.kit.pieces
     .filter(({ id, spare }) => spare && id === hookup?.adapterPieceId)
     .map(({ id: pieceId }) => ({ kind: 'bring-piece', pieceId }) as const)
@@ -126,7 +145,7 @@ const mayStay = (piece: Piece): boolean =>
   piece.traits.mustCarry !== true && piece.bedding === undefined && !piece.access.includes('emergency')
 
 /** The unit itself, turned, unlocked or left; or something of about its size left in its stead. */
-function unplaced(trip: Trip, plan: Plan, shortfall: Finding): RemedyChange[] {
+function unplaced(trip: Trip, plan: Plan, shortfall: Finding): SingleChange[] {
   const unitId = shortfall.id.split(':').at(-1) ?? ''
   const unit = plan.packing.units.find(({ id }) => id === unitId)
   const pieces = loadedPieces(trip)
@@ -146,7 +165,7 @@ function unplaced(trip: Trip, plan: Plan, shortfall: Finding): RemedyChange[] {
 }
 
 /** One piece that is heavy enough, the lightest such first; where none is, the fewest that are together. */
-function lighter(trip: Trip, shortfall: Finding): RemedyChange[] {
+function lighter(trip: Trip, shortfall: Finding): SingleChange[] {
   const overG = Number(shortfall.problem.params['overG'] ?? 0)
   const heavy = loadedPieces(trip)
     .filter(mayStay)

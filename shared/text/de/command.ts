@@ -22,7 +22,7 @@ export const command = {
   'command.shortfalls': 'Reicht nicht',
   'command.cautions': 'Beachten',
   'command.remedies': 'Was hilft',
-  'command.noRemedy': 'Keine einzelne Änderung wurde gefunden, die hilft.',
+  'command.noRemedy': 'Keine Änderung gefunden, die hilft.',
   'command.loadLine': '{loadG} von {payloadG} an {count} Platz | {loadG} von {payloadG} an {count} Plätzen',
   'command.unplaced': 'ein Stück ohne Platz | {count} Stücke ohne Platz',
   'command.nightLine': '{site}, {date}: {coldestC} am Bett um {coldestUtc}, {outsideC} draußen um {outsideUtc}',

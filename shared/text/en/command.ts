@@ -22,7 +22,7 @@ export const command = {
   'command.shortfalls': 'Falls short',
   'command.cautions': 'Mind',
   'command.remedies': 'What would help',
-  'command.noRemedy': 'No single change was found that helps.',
+  'command.noRemedy': 'No change was found that helps.',
   'command.loadLine': '{loadG} of {payloadG} in {count} place | {loadG} of {payloadG} in {count} places',
   'command.unplaced': 'one unit without a place | {count} units without a place',
   'command.nightLine': '{site}, {date}: {coldestC} at the bed at {coldestUtc}, {outsideC} outside at {outsideUtc}',

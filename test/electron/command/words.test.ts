@@ -1,8 +1,8 @@
 /** The command's sentences: every kind of remedy, and what a summary says when things are not well. */
 import { describe, expect, it } from 'vitest'
-import { remedyWords } from '../../../electron/command/remedy-words.ts'
 import { summary, verdictLine } from '../../../electron/command/summary.ts'
 import type { Plan } from '../../../shared/host/index.ts'
+import { sayCost, sayRemedy } from '../../../shared/cards/index.ts'
 import { createText } from '../../../shared/text/index.ts'
 import { cardsPlan, cardsTrip } from '../../support/cards-plan.ts'
 
@@ -19,6 +19,7 @@ const remedy = (change: Change, cost: Partial<Remedy['cost']> = {}): Remedy => (
   change,
   cost: { ...free, ...cost },
   score: 1,
+  preview: [],
 })
 
 const CHANGES: readonly Change[] = [
@@ -34,6 +35,16 @@ const CHANGES: readonly Change[] = [
   { kind: 'current', nightId: 'n', toA: 10 },
   { kind: 'window-gap', nightId: 'n', toMm: 10 },
   { kind: 'target-later', nightId: 'n', byMin: 15 },
+  { kind: 'arrive-earlier', nightId: 'n', byMin: 15 },
+  { kind: 'leave-earlier', nightId: 'n', byMin: 15 },
+  { kind: 'without-hookup', nightId: 'n' },
+  {
+    kind: 'together',
+    changes: [
+      { kind: 'covers', nightId: 'n' },
+      { kind: 'unlock', pieceId },
+    ],
+  },
   { kind: 'turn-piece', pieceId },
   { kind: 'unlock', pieceId },
 ] as unknown as readonly Change[]
@@ -42,7 +53,7 @@ describe.each(['en', 'de'] as const)('a remedy in %s', (language) => {
   const text = createText(language, 'metric')
 
   it('of every kind has a sentence of its own, with names and no place left open', () => {
-    const said = CHANGES.map((change) => remedyWords(remedy(change), trip, text))
+    const said = CHANGES.map((change) => sayRemedy(change, trip, text))
     expect(new Set(said).size).toBe(CHANGES.length)
     for (const sentence of said) expect(sentence).not.toMatch(/[{}]|undefined|NaN|remedy\./)
     expect(said[0]).toContain(piece?.name)
@@ -52,8 +63,8 @@ describe.each(['en', 'de'] as const)('a remedy in %s', (language) => {
   it('says what it costs, each thing once, or that it costs nothing', () => {
     const [change] = CHANGES
     if (change === undefined) throw new Error('no change')
-    const nothing = remedyWords(remedy(change), trip, text)
-    const much = remedyWords(
+    const nothing = sayCost(remedy(change), trip, text)
+    const much = sayCost(
       remedy(change, { litres: 12, moves: 3, degreesK: 1.5, charge01: 0.04, money: 250, minutes: 20 }),
       trip,
       text,
@@ -95,7 +106,7 @@ describe('a summary', () => {
     expect(said).toMatch(/2 kWh short/)
     expect(said).toMatch(/stop at 14 km: 2\.5 kWh in 5 min/)
     expect(said).toContain('No hookup:')
-    expect(said).toContain('No single change was found that helps.')
+    expect(said).toContain('No change was found that helps.')
     expect(said).not.toMatch(/undefined|NaN|[{}]/)
   })
 

@@ -96,6 +96,64 @@ describe('remedies', () => {
     }
   })
 
+  it('are taken together where no single one does: what adds up', () => {
+    const ridge = planted(sample('ridge-run-with-a-dog'), 'cold', { hard01: 1, pick: 1 })
+    const { remedies } = planOf(ridge)
+    expect(remedies.map(({ change }) => change.kind)).toEqual(['together'])
+    const [remedy] = remedies
+    if (remedy?.change.kind !== 'together') throw new Error('no remedy')
+    expect(remedy.change.changes.length).toBeGreaterThan(1)
+    // None of its parts is enough by itself.
+    for (const change of remedy.change.changes) {
+      const part = taken(ridge, { ...remedy, change })
+      expect(codes(again(part, planOf(ridge)), 'shortfall').some((code) => code.startsWith('too-cold'))).toBe(true)
+    }
+  })
+
+  it('are taken together where one brings what the other mends: a warmer bed, and something left at home for its mass', () => {
+    const cold = planted(sample('ridge-run-with-a-dog'), 'cold', { hard01: 1, pick: 1 })
+    const inUse = cold.nights.flatMap(({ beddingPieceIds }) => beddingPieceIds)
+    const pieces = cold.kit.pieces.map((piece) => ({
+      ...piece,
+      spare: piece.bedding !== undefined && !inUse.includes(piece.id),
+    }))
+    const ridge: Trip = { ...cold, kit: { ...cold.kit, pieces } }
+    const { masses } = ridge.vehicle
+    const { payloadG, loadG } = planOf(ridge).packing.mass
+    const permittedG = masses.permittedG - (payloadG - loadG)
+    const full: Trip = { ...ridge, vehicle: { ...ridge.vehicle, masses: { ...masses, permittedG } } }
+    const plan = planOf(full)
+    expect(codes(plan, 'shortfall')).toEqual(codes(planOf(ridge), 'shortfall'))
+    const changes = plan.remedies.flatMap(({ change }) => (change.kind === 'together' ? change.changes : []))
+    expect(changes.map(({ kind }) => kind)).toContain('leave-behind')
+    expect(changes.map(({ kind }) => kind)).toContain('bring-bedding')
+    for (const remedy of plan.remedies) expect(codes(again(taken(full, remedy), plan), 'shortfall')).toEqual([])
+  })
+
+  it('put the clock right: arriving before the gate shuts, leaving by check-out', () => {
+    const [night] = bats.nights
+    if (night === undefined) throw new Error('the sample has a night')
+    const trip = withNight(smallTrip(bats, 1), 0, (one) => {
+      const { target: _none, ...rest } = one
+      return { ...rest, gateClosed: { from: '15:00', to: '23:00' }, checkOutBy: '06:00' }
+    })
+    const plan = planOf(trip)
+    expect(codes(plan, 'shortfall')).toContain('arrive-after-gate')
+    expect(codes(plan, 'shortfall')).toContain('leave-after-check-out')
+    for (const kind of ['arrive-earlier', 'leave-earlier']) {
+      const remedy = plan.remedies.find(({ change }) => change.kind === kind)
+      expect(remedy?.cost.minutes, kind).toBeGreaterThan(0)
+      if (remedy === undefined) continue
+      const after = again(taken(trip, remedy), plan)
+      for (const id of remedy.mends) expect(mended(plan, after, id)).toBe(true)
+    }
+  })
+
+  it('show beforehand what else changes', () => {
+    const [first] = cold
+    expect(first?.preview.map(({ code }) => code)).toContain('shortfall-gone')
+  })
+
   it('win charge on the night before, where a later leg is too long and the charge carries over', () => {
     const [first, second] = bats.nights
     if (first === undefined || second === undefined) throw new Error('the sample has two nights')

@@ -3,6 +3,7 @@ import { flushPromises } from '@vue/test-utils'
 import { describe, expect, it } from 'vitest'
 import FindingsPanel from '../../../../renderer/features/workbench/FindingsPanel.vue'
 import type { Finding, Remedy } from '../../../../shared/plan/index.ts'
+import { cardsTrip } from '../../../support/cards-plan.ts'
 import { show } from '../../window.ts'
 
 const finding: Finding = {
@@ -18,6 +19,7 @@ const remedy: Remedy = {
   change: { kind: 'covers', nightId: 'n1' },
   cost: { degreesK: 2, charge01: -0.03, litres: 0, moves: 0, minutes: 5, money: 0 },
   score: 1,
+  preview: [{ code: 'moves', nightId: 'n1', params: { before: 3, after: 4 } }],
 }
 
 const open = async (given: {
@@ -30,7 +32,7 @@ const open = async (given: {
       open: true,
       remedies: [],
       searching: false,
-      sayRemedy: () => 'Put the covers in',
+      trip: cardsTrip(),
       sayNight: (id: string) => id,
       ...given,
     },
@@ -50,8 +52,9 @@ describe('the findings panel', () => {
 
   it('puts each remedy with its cost under what it mends, one press away', async () => {
     const { view, said, close } = await open({ findings: [finding], remedies: [remedy] })
-    expect(said()).toContain('Put the covers in')
+    expect(said()).toContain('Hang the window covers')
     expect(said()).toMatch(/2 °C/)
+    expect(said()).toMatch(/What changes: one thing.*4 moves at dusk instead of 3/)
     document.querySelector<HTMLButtonElement>('.remedies .button--strong')?.click()
     expect(view.emitted('apply')).toEqual([[remedy]])
     close()

@@ -250,6 +250,21 @@ describe('taking a remedy', () => {
       ['leg', 'acceptedStopsM', 0],
       14_000,
     ],
+    ['an earlier arrival', { kind: 'arrive-earlier', nightId: 'night-1', byMin: 75 }, ['arrive'], '15:05'],
+    ['an earlier start', { kind: 'leave-earlier', nightId: 'night-1', byMin: 40 }, ['sleep', 'to'], '04:15'],
+    ['the post unused', { kind: 'without-hookup', nightId: 'night-1' }, ['hookup'], undefined],
+    [
+      'several at once',
+      {
+        kind: 'together',
+        changes: [
+          { kind: 'window-gap', nightId: 'night-1', toMm: 40 },
+          { kind: 'current', nightId: 'night-1', toA: 10 },
+        ],
+      },
+      ['heating', 'currentA'],
+      10,
+    ],
     [
       'bedding brought along',
       { kind: 'bring-bedding', nightId: 'night-1', pieceId: 'winter-bag' },
