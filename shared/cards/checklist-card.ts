@@ -1,7 +1,7 @@
 /** The checklist card: every step by phase with a box to tick, its reason and its time. */
 import { PHASES } from '../plan/index.ts'
 import { cardOf, nightHeading } from './card-of.ts'
-import type { Block, CardDocument } from './model.ts'
+import type { Block, CardDocument, TickItem } from './model.ts'
 import { noticeBlocks } from './notices.ts'
 import { nightsOf } from './plan-parts.ts'
 import type { CardInput, OneNight } from './plan-parts.ts'
@@ -19,7 +19,7 @@ function nightBlocks(one: OneNight, index: number, input: CardInput): readonly B
   const { plan, text } = input
   const steps = plan.checklist.steps.filter((step) => step.nightId === one.night.id)
   const phases = PHASES.flatMap((phase): readonly Block[] => {
-    const items = steps.filter((step) => step.phase === phase).map((step) => stepItem(step, plan, text))
+    const items = sayingOnce(steps.filter((step) => step.phase === phase).map((step) => stepItem(step, plan, text)))
     if (items.length === 0) return []
     const title = text.t('cards.checklist.phase', { phase: text.t(`phase.${phase}`), count: items.length })
     return [
@@ -29,3 +29,7 @@ function nightBlocks(one: OneNight, index: number, input: CardInput): readonly B
   })
   return [...(index === 0 ? [] : [{ kind: 'page-break' } as const]), nightHeading(one, input), ...phases]
 }
+
+/** A reason that the step before has just given is not said again: twenty moves are made for one. */
+const sayingOnce = (items: readonly TickItem[]): readonly TickItem[] =>
+  items.map((item, index) => (item.detail === items[index - 1]?.detail ? { ...item, detail: null } : item))

@@ -4,6 +4,7 @@ import { notice } from './notices.ts'
 import type { Names } from './names.ts'
 import { askedA } from './asked-current.ts'
 import type { CardInput, OneNight } from './plan-parts.ts'
+import type { Text } from '../text/index.ts'
 
 const PAIR: readonly Column[] = [
   { title: '', share: 55, align: 'left' },
@@ -137,13 +138,19 @@ export function legBlocks(one: OneNight, { text }: CardInput): readonly Block[] 
   return [section(text.t('cards.leg.title'), rows), ...blocked]
 }
 
+/** How long the battery heats on; a word where it does not, rather than no seconds. */
+function heatLeft(hours: number | null, text: Text): string {
+  if (hours === null) return '\u2013'
+  return hours < 1 / 60 ? text.t('cards.fault.noHeatLeft') : text.duration(hours * 3600)
+}
+
 export function faultBlocks(one: OneNight, { text }: CardInput): readonly Block[] {
   const { zone } = one.plan.clock
   const rows = one.plan.faults.map((fault) => [
     text.t(`cards.fault.${fault.fault.kind}`, { atUtc: fault.fault.atUtc, zone }),
     text.temperature(fault.coldestBedC).text,
     fault.depart01 === null ? '\u2013' : text.percent(fault.depart01).text,
-    fault.hoursOfHeatLeft === null ? '\u2013' : text.duration(fault.hoursOfHeatLeft * 3600),
+    heatLeft(fault.hoursOfHeatLeft, text),
     fault.actByUtc === null ? '\u2013' : text.clock(fault.actByUtc, zone),
   ])
   if (rows.length === 0) return []

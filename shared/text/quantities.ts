@@ -32,12 +32,16 @@ function say(formats: Formats, value: number, digits: number, unit: string): Qua
   return quantity(formatNumber(value, formats.language, digits), unit)
 }
 
+/** From here on a length is said in metres: nobody says 900 cm of a lead. */
+const LONG_MM = 3 * MM_PER_M
+
 export function sayLength(lengthMm: number, formats: Formats): Quantity {
   if (formats.units === 'us') return sayFeetAndInches(lengthMm, formats)
   const size = Math.abs(lengthMm)
   if (size < 100) return say(formats, lengthMm, 0, 'mm')
-  if (size < 10 * MM_PER_M) return say(formats, lengthMm / 10, 0, 'cm')
-  return say(formats, lengthMm / MM_PER_M, 0, 'm')
+  if (size < LONG_MM) return say(formats, lengthMm / 10, 0, 'cm')
+  const metres = size < 10 * MM_PER_M ? Math.round(lengthMm / 100) / 10 : Math.round(lengthMm / MM_PER_M)
+  return say(formats, metres, Number.isInteger(metres) ? 0 : 1, 'm')
 }
 
 /** Under four inches to the quarter inch, under two feet to the half, then feet and whole inches, from ten feet on whole feet. */

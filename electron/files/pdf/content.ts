@@ -11,7 +11,28 @@ export const PT_PER_MM = 72 / 25.4
 const INK = '#000000'
 const WHITE = '#ffffff'
 
-export const contentOf = (card: CardDocument): Content[] => card.blocks.map((block) => blockContent(block, card.paper))
+/** Lists to tick run in two columns, each under its heading; everything else takes the whole width. */
+export function contentOf(card: CardDocument): Content[] {
+  const content: Content[] = []
+  let rows: TableCell[][] = []
+  const close = (): void => {
+    if (rows.length > 0) content.push(twoColumns(rows, card.paper))
+    rows = []
+  }
+  let heading: string | null = null
+  for (const [index, block] of card.blocks.entries()) {
+    if (block.kind === 'heading' && card.blocks[index + 1]?.kind === 'ticks') heading = block.text
+    else if (block.kind === 'ticks') {
+      rows.push(...tickRows(block.items, heading, card.paper))
+      heading = null
+    } else {
+      close()
+      content.push(blockContent(block, card.paper))
+    }
+  }
+  close()
+  return content
+}
 
 /** Text in the fonts that hold its characters. */
 export const words = (text: string): { text: string; font: string }[] => runsOf(text).map((run) => ({ ...run }))
@@ -36,7 +57,7 @@ function blockContent(block: Block, paper: Paper): Content {
     case 'table':
       return tableContent(block, paper)
     case 'ticks':
-      return ticksContent(block.items, paper)
+      return twoColumns(tickRows(block.items, null, paper), paper)
     case 'blanks':
       return blanksContent(block.labels, paper)
     case 'drawing':
@@ -138,30 +159,57 @@ function tableContent(block: Extract<Block, { kind: 'table' }>, paper: Paper): C
   }
 }
 
-const BOX_PT = 14
+const BOX_PT = 11
+const TIME_PT = 46
 
-function ticksContent(items: readonly TickItem[], paper: Paper): Content {
-  const timePt = 66
-  const room = contentWidthPt(paper) - 6 * LAYOUTS.paddingPt
-  return {
-    table: {
-      dontBreakRows: true,
-      widths: [BOX_PT + 2, room - BOX_PT - 2 - timePt, timePt],
-      body: items.map((item): TableCell[] => [
-        { svg: boxSvg(item.state), width: BOX_PT, height: BOX_PT, margin: [0, 1, 0, 0] },
-        {
-          stack: [
-            { text: words(item.text), fontSize: 11.5, bold: true },
-            ...(item.detail === null ? [] : [{ text: words(item.detail), fontSize: 9.5 }]),
-          ],
-        },
-        { text: words(item.time ?? ''), fontSize: 11, bold: true, alignment: 'right' },
-      ]),
-    },
-    layout: LAYOUTS.plain,
-    margin: [0, 0, 0, 6],
-  }
+const COLUMN_GAP_PT = 14
+
+const columnRoomPt = (paper: Paper): number => (contentWidthPt(paper) - COLUMN_GAP_PT) / 2
+/** Box, words and time of one line, one of two columns wide. */
+const tickWidths = (paper: Paper): number[] => {
+  const room = columnRoomPt(paper) - 6 * LAYOUTS.paddingPt
+  return [BOX_PT + 1, room - BOX_PT - 1 - TIME_PT, TIME_PT]
 }
+
+/** Filled one after the other on each page, as a newspaper's: one table, since a second one begun in a right column would break early. */
+const twoColumns = (rows: TableCell[][], paper: Paper): Content => ({
+  columns: [
+    {
+      width: columnRoomPt(paper),
+      table: { dontBreakRows: true, widths: tickWidths(paper), body: rows },
+      layout: LAYOUTS.ticks,
+    },
+    { width: columnRoomPt(paper), text: '' },
+  ],
+  columnGap: COLUMN_GAP_PT,
+  snakingColumns: true,
+  margin: [0, 0, 0, 4],
+})
+
+/** The heading stands in one row with the first line, so that no column ends in a heading alone. */
+function tickRows(items: readonly TickItem[], heading: string | null, paper: Paper): TableCell[][] {
+  const rows = items.map(tickRow)
+  const [first, ...rest] = rows
+  if (heading === null || first === undefined) return rows
+  const title: Content = { text: words(heading), bold: true, fontSize: 12, margin: [0, 6, 0, 1] }
+  const line: Content = {
+    table: { widths: tickWidths(paper), body: [first] },
+    layout: LAYOUTS.bare,
+    margin: [-LAYOUTS.paddingPt, 0, 0, 0],
+  }
+  return [[{ stack: [title, line], colSpan: 3 }, {}, {}], ...rest]
+}
+
+const tickRow = (item: TickItem): TableCell[] => [
+  { svg: boxSvg(item.state), width: BOX_PT, height: BOX_PT, margin: [0, 1, 0, 0] },
+  {
+    stack: [
+      { text: words(item.text), fontSize: 9.5, bold: true, lineHeight: 1 },
+      ...(item.detail === null ? [] : [{ text: words(item.detail), fontSize: 8, lineHeight: 1 }]),
+    ],
+  },
+  { text: words(item.time ?? ''), fontSize: 9, bold: true, alignment: 'right' },
+]
 
 /** The family has no tick boxes: they are drawn. Done has a tick, skipped a bar. */
 function boxSvg(state: TickItem['state']): string {

@@ -165,6 +165,7 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.fault.column.coldest': 'Kältestes Bett',
   'cards.fault.column.depart': 'Bei Abfahrt',
   'cards.fault.column.heat': 'Wärme noch',
+  'cards.fault.noHeatLeft': 'keine',
   'cards.fault.column.actBy': 'Handeln bis',
   'cards.fault.drill':
     'Zuerst: essen, trockene Schichten anziehen, Spalten am Bett schließen. Dann nachsehen: eigene Sicherung, Säule, ganze Reihe. Sollwert senken. Vor „Handeln bis“ losfahren.',

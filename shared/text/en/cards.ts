@@ -161,6 +161,7 @@ export const cards = {
   'cards.fault.column.coldest': 'Coldest bed',
   'cards.fault.column.depart': 'At departure',
   'cards.fault.column.heat': 'Heat left',
+  'cards.fault.noHeatLeft': 'none',
   'cards.fault.column.actBy': 'Act by',
   'cards.fault.drill':
     'First: eat, put on dry layers, close gaps round the bed. Then look: own breaker, the post, the whole row. Lower the set-point. Drive away before “act by”.',

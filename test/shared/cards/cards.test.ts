@@ -247,7 +247,8 @@ describe('the checklist card', () => {
       },
       {
         text: 'Call the site: late arrival',
-        detail: 'Because the night is cold.',
+        // Said by the line before it, in the same phase.
+        detail: null,
         time: '17:00',
         state: 'done',
         caution: false,
