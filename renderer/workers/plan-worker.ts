@@ -1,5 +1,5 @@
 /** The worker that makes plans: one request at a time, going on from the last plan that it made or was told. */
-import { compareWhatIf, derivePlan, runFault, settlingRounds } from '../../shared/plan/index.ts'
+import { choicesOf, compareWhatIf, derivePlan, runFault, settlingRounds } from '../../shared/plan/index.ts'
 import type { Fault, FaultOutcome, Plan } from '../../shared/plan/index.ts'
 import type { Trip } from '../../shared/document/index.ts'
 import { invariant } from '../../shared/result/index.ts'
@@ -69,16 +69,13 @@ function compared(id: number, { kind, amounts, trip, standing }: WhatIfAsked): W
 
 const verdictsOf = ({ verdict, nightVerdicts }: Plan): Verdicts => ({ verdict, nightVerdicts })
 
-/** Only the nights are reckoned; the answer is a few kilobytes, not the whole plan. */
+/** Only the nights are reckoned; the answer is a few kilobytes, not the whole plan: what a search found stands with the asker. */
 function turn(nights: Trip['nights']): TurnedNights {
   invariant(last !== null, 'a dial is turned on a plan that the worker knows')
-  const plan = derivePlan(
-    { ...last.trip, nights },
-    { seed: SEED, iterations: 0, remedies: false, keepLoad: true, previous: turned ?? last.plan },
-  )
+  const plan = turnedPlan(last, nights)
   turned = plan
   return {
-    nights: plan.nights,
+    nights: plan.nights.map((night) => ({ ...night, search: null, faults: [] })),
     findings: plan.findings,
     verdict: plan.verdict,
     nightVerdicts: plan.nightVerdicts,
@@ -86,14 +83,39 @@ function turn(nights: Trip['nights']): TurnedNights {
   }
 }
 
+const turnedPlan = ({ trip, plan }: PlannedTrip, nights: Trip['nights']): Plan =>
+  derivePlan(
+    { ...trip, nights },
+    { seed: SEED, iterations: 0, remedies: false, keepLoad: true, previous: turned ?? plan },
+  )
+
+/** How often a turn is rehearsed, so that the engine has been compiled when the first hand turns a dial. */
+const REHEARSALS = 4
+let rehearsed = false
+
+function rehearse(known: PlannedTrip): void {
+  if (rehearsed) return
+  rehearsed = true
+  for (let time = 1; time <= REHEARSALS; time += 1) {
+    const colder = known.trip.nights.map((night) => ({
+      ...night,
+      weather: { ...night.weather, lowC: night.weather.lowC - 0.01 * time },
+    }))
+    turnedPlan(known, colder)
+  }
+}
+
 /** Null where the newest plan knows no such night any more. */
 function faulted(nightId: string, fault: Fault): FaultOutcome | null {
   const night = (turned ?? last?.plan)?.nights.find((each) => each.nightId === nightId)
-  return night === undefined ? null : runFault(night.input, fault)
+  return night === undefined ? null : runFault(choicesOf(night), fault)
 }
 
 function run(request: PlanRequest): void {
-  if (request.kind === 'know') return know(request.previous)
+  if (request.kind === 'know') {
+    know(request.previous)
+    return rehearse(request.previous)
+  }
   const startedMs = performance.now()
   const tookMs = (): number => performance.now() - startedMs
   const { id } = request
