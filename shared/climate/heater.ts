@@ -1,15 +1,9 @@
 /** The cabin heater: heat per electricity by outside temperature, part load, and when it may run. */
+import { PLANNING_COP } from './sources/hvac.ts'
 import type { HeaterParameters } from './types.ts'
 
 type CopPoint = HeaterParameters['cop'][number]
 
-/** Whole-system planning curve where the owner gives none: fan and defrost in, near 1 in deep cold (from memory, conservative). */
-export const PLANNING_COP: readonly CopPoint[] = [
-  { outsideC: -20, value: 1 },
-  { outsideC: -10, value: 1.15 },
-  { outsideC: 0, value: 1.8 },
-  { outsideC: 10, value: 2.5 },
-]
 /** Cooling per electricity at 25 and 45 °C outside: 1.8 at 45 °C read in a bench test, the other derived. */
 const COOLING_COP: readonly CopPoint[] = [
   { outsideC: 25, value: 3 },
@@ -35,6 +29,20 @@ export function copAt(heater: Pick<HeaterParameters, 'kind' | 'cop' | 'lowerLimi
 
 /** Heat drawn out per electricity in while cooling, at an outside temperature in °C. */
 export const coolingCopAt = (outsideC: number): number => between(COOLING_COP, outsideC)
+
+/** The lowest temperature that cooling aims at, °C: a set-point below it is meant for heating (climate controls end near 16, from memory). */
+export const COOLS_TO_C = 18
+/** Apparatus dew point of the cooling coil, °C: evaporators are held at 3 to 10 to stay above frost (from memory). */
+export const COIL_C = 8
+/** Heat of moist air, J/kgK (ASHRAE Fundamentals 2017 ch. 1). */
+const AIR_J_PER_KG_K = 1006
+
+/**
+ * Air that the coil brings all the way to its dew point for each W of sensible cooling, kg/s: the rest passes by untouched.
+ * Return air in °C. Sensible and latent heat then stand in the ratio of the straight line from the room to the coil's dew point.
+ * Source: apparatus dew point and bypass factor, ASHRAE Systems (from memory).
+ */
+export const coilKgPerSPerW = (returnC: number): number => 1 / (AIR_J_PER_KG_K * Math.max(returnC - COIL_C, 2))
 
 /** Electricity per unit of heat at an output, 1/1: dearer below the least output, where a heat pump switches on and off. */
 export function electricPerHeat(heater: HeaterParameters, cop: number, heatW: number): number {

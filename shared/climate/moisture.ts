@@ -18,6 +18,8 @@ export type MoistureState = {
   readonly filmKg: Float64Array
   /** Flow on to each surface during the last step, kg/s; negative while drying. */
   readonly flowKgPerS: Float64Array
+  /** Off a cooling coil during the last step, kg. */
+  drainedKg: number
 }
 
 export type MoistureStep = {
@@ -32,6 +34,9 @@ export type MoistureStep = {
   readonly areasM2: Float64Array
   /** The coldest air, °C: no air holds more than it can. */
   coldestAirC: number
+  /** Air that a cooling coil brings to its dew point, kg/s, and the ratio there; 0 while nothing cools. */
+  coilKgPerS: number
+  readonly coilRatio: number
 }
 
 /** Of each surface: transfer, kg/s per unit of ratio, and saturation; kept outside the call to spare the inner loop. */
@@ -46,7 +51,7 @@ export type MoistureScratch = {
 const LINING_SHARE_01 = 0.2
 
 /**
- * Moves the water of one step and gives what left with the air, kg.
+ * Moves the water of one step and gives what left with the air and down the coil's drain, kg.
  * Exact for constant conditions: the air's ratio falls exponentially towards its balance, and flows are taken at its mean,
  * so that release = air's gain + films' gain + out, to rounding. What would exceed saturation settles as fog on the lining.
  */
@@ -73,12 +78,17 @@ export function moistureStep(
   for (let surface = 0; surface <= lining; surface += 1) {
     state.filmKg[surface] = Math.max(0, at(state.filmKg, surface) + at(state.flowKgPerS, surface) * step.stepS)
   }
-  return step.exchangeKgPerS * (meanRatio - step.outsideRatio) * step.stepS
+  state.drainedKg = drainedKgPerS(step, meanRatio) * step.stepS
+  return step.exchangeKgPerS * (meanRatio - step.outsideRatio) * step.stepS + state.drainedKg
 }
+
+/** Water that runs off the coil at a mean ratio, kg/s: it dries the air and never wets it. */
+const drainedKgPerS = (step: MoistureStep, meanRatio: number): number =>
+  step.coilKgPerS * Math.max(0, meanRatio - step.coilRatio)
 
 /** Flows on to all surfaces at a mean ratio, and the ratio that the air then ends with. */
 function keptByAir(state: MoistureState, step: MoistureStep, scratch: MoistureScratch, meanRatio: number): number {
-  let gain = step.releaseKgPerS - step.exchangeKgPerS * (meanRatio - step.outsideRatio)
+  let gain = step.releaseKgPerS - step.exchangeKgPerS * (meanRatio - step.outsideRatio) - drainedKgPerS(step, meanRatio)
   for (let surface = 0; surface < state.filmKg.length; surface += 1) {
     const driven = at(scratch.transfer, surface) * (meanRatio - at(scratch.saturation, surface))
     const flow = Math.max(driven, -at(state.filmKg, surface) / step.stepS)
@@ -105,12 +115,18 @@ function surfaces(step: MoistureStep, temps: Float64Array, scratch: MoistureScra
  * the ratio, so that none comes back and the set is found in as many turns as there are surfaces.
  */
 function meanOver(state: MoistureState, step: MoistureStep, scratch: MoistureScratch): number {
+  if (step.coilKgPerS <= 0) return meanWithCoil(state, step, scratch, 0)
+  const drying = meanWithCoil(state, step, scratch, step.coilKgPerS)
+  return drying >= step.coilRatio ? drying : meanWithCoil(state, step, scratch, 0)
+}
+
+function meanWithCoil(state: MoistureState, step: MoistureStep, scratch: MoistureScratch, coilKgPerS: number): number {
   const count = state.filmKg.length
   let spent = -1
   let meanRatio = state.ratio
   for (let turn = 0; turn <= count; turn += 1) {
-    let inflow = step.exchangeKgPerS * step.outsideRatio + step.releaseKgPerS
-    let conductance = step.exchangeKgPerS
+    let inflow = step.exchangeKgPerS * step.outsideRatio + step.releaseKgPerS + coilKgPerS * step.coilRatio
+    let conductance = step.exchangeKgPerS + coilKgPerS
     let dried = 0
     for (let surface = 0; surface < count; surface += 1) {
       const transfer = at(scratch.transfer, surface)

@@ -36,19 +36,19 @@ export function record(run: Run, step: number, toUtc: number, stepS: number): vo
   columns.leisure01[step] = run.power.leisure01
 }
 
-/** Water and frost on all surfaces, g. */
+/** Water and frost on the glass, and what lies on the lining, g. */
 function recordFilm(run: Run, step: number): void {
   const { temps, moisture, columns } = run
   const lining = moisture.filmKg.length - 1
   let waterKg = 0
   let frostKg = 0
-  for (let surface = 0; surface <= lining; surface += 1) {
-    const surfaceC = at(temps, surface === lining ? MASS : FIRST_PANE + surface)
-    if (surfaceC < 0) frostKg += at(moisture.filmKg, surface)
-    else waterKg += at(moisture.filmKg, surface)
+  for (let pane = 0; pane < lining; pane += 1) {
+    if (at(temps, FIRST_PANE + pane) < 0) frostKg += at(moisture.filmKg, pane)
+    else waterKg += at(moisture.filmKg, pane)
   }
   columns.condensateG[step] = waterKg * G_PER_KG
   columns.frostG[step] = frostKg * G_PER_KG
+  columns.liningG[step] = at(moisture.filmKg, lining) * G_PER_KG
 }
 
 /** Operative temperature at the bed and at the feet: air, walls, seats, and the glass or cover one lies beside. */

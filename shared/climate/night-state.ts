@@ -1,4 +1,5 @@
 /** What one run of a night carries from step to step, and the rows it leaves. */
+import { COIL_C } from './heater.ts'
 import { saturationRatio } from './moisture-saturation.ts'
 import { FIRST_PANE, at, blankFactor } from './network-step.ts'
 import type { Utc } from '../units/index.ts'
@@ -16,7 +17,7 @@ const WARM_FROM_DRIVE_C = 18
 
 /** One value a step, in arrays that a search can afford; dew point and humidity are told from the vapour pressure where asked for. */
 export type RunColumns = Readonly<
-  Record<Exclude<keyof NightSeries, 'dewPointC' | 'relativeHumidity01'> | 'vapourPa', Float64Array>
+  Record<Exclude<keyof NightSeries, 'dewPointC' | 'relativeHumidity01'> | 'vapourPa' | 'liningG', Float64Array>
 >
 
 /** One pane's columns, kept only where they are asked for. */
@@ -31,6 +32,8 @@ export type RunTotals = {
   storedJ: number
   waterInKg: number
   waterOutKg: number
+  /** Of it: off the cooling coil. */
+  drainedKg: number
   waterStoredKg: number
   heatingWh: number
   supplyWh: number
@@ -134,6 +137,7 @@ export function startRun(prepared: Prepared, decisions: NightDecisions, withPane
       co2Ppm: OUTSIDE_CO2_PPM,
       filmKg: new Float64Array(surfaces),
       flowKgPerS: new Float64Array(surfaces),
+      drainedKg: 0,
     },
     wet: blankWet(prepared, network, decisions.covers),
     scratch: {
@@ -187,6 +191,8 @@ function blankWet(prepared: Prepared, network: Network, covers: boolean): Moistu
     covers,
     areasM2: Float64Array.of(...network.panes.map((pane) => pane.areaM2), prepared.input.cabin.bodyAreaM2),
     coldestAirC: 0,
+    coilKgPerS: 0,
+    coilRatio: saturationRatio(COIL_C, prepared.pressurePa),
   }
 }
 
@@ -203,6 +209,7 @@ function blankColumns(steps: number): RunColumns {
     operativeC: column(),
     feetC: column(),
     vapourPa: column(),
+    liningG: column(),
     co2Ppm: column(),
     condensateG: column(),
     frostG: column(),
@@ -225,6 +232,7 @@ const blankTotals = (): RunTotals => ({
   storedJ: 0,
   waterInKg: 0,
   waterOutKg: 0,
+  drainedKg: 0,
   waterStoredKg: 0,
   heatingWh: 0,
   supplyWh: 0,

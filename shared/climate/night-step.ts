@@ -3,7 +3,7 @@
  * Heat is solved twice: with the last step's condensation, then with this step's, so that both meet at second order.
  */
 import { J_PER_WH, S_PER_HOUR } from '../units/index.ts'
-import { copAt, coolingCopAt, electricPerHeat } from './heater.ts'
+import { COOLS_TO_C, coilKgPerSPerW, copAt, coolingCopAt, electricPerHeat } from './heater.ts'
 import { EVAPORATION_J_PER_KG, co2After, moistureStep, settleFog } from './moisture.ts'
 import { leakageM3PerH } from './network-air.ts'
 import { BED, FIRST_PANE, FLOOR, FRONT, GAMMA, MASS, at, factorise, stages } from './network-step.ts'
@@ -71,6 +71,7 @@ export function advance(run: Run, segment: Segment, part: Part): void {
   const { totals, moisture } = run
   totals.waterInKg += release.waterKgPerS * part.stepS
   totals.waterOutKg += outKg
+  totals.drainedKg += moisture.drainedKg
   moisture.co2Ppm = co2After(
     moisture.co2Ppm,
     OUTSIDE_CO2_PPM,
@@ -175,6 +176,7 @@ function solveHeat(run: Run, setC: number | null, on: boolean, limitW: number, p
   const outsideC = along(run.prepared.outsideC, part.step, part.to01)
   stages(run.factor, run.temps, run, 0)
   run.heatW = 0
+  run.wet.coilKgPerS = 0
   run.electricW = on ? heater.awakeLoadW : 0
   if (!on || setC === null) return
   const missingK = setC - at(run.second.temps, FRONT)
@@ -183,12 +185,23 @@ function solveHeat(run: Run, setC: number | null, on: boolean, limitW: number, p
     const cop = copAt(heater, outsideC)
     run.heatW = Math.min(missingK / run.factor.risePerW, heater.maxHeatW, spareW * cop)
     run.electricW += run.heatW * electricPerHeat(heater, cop, run.heatW)
-  } else if (heater.canCool && outsideC > setC) {
-    const cop = coolingCopAt(outsideC)
-    run.heatW = -Math.min(-missingK / run.factor.risePerW, heater.maxHeatW, spareW * cop)
-    run.electricW += -run.heatW / cop
-  }
+  } else if (heater.canCool && outsideC > setC) cool(run, Math.max(setC, COOLS_TO_C), spareW, outsideC)
   if (run.heatW !== 0) stages(run.factor, run.temps, run, run.heatW)
+}
+
+/** Cooling by a coil: what dries the air on the way costs capacity and electricity as well. */
+function cool(run: Run, toC: number, spareW: number, outsideC: number): void {
+  const missingK = at(run.second.temps, FRONT) - toC
+  if (missingK <= 0) return
+  const { heater } = run.prepared.input
+  const cop = coolingCopAt(outsideC)
+  const kgPerSPerW = coilKgPerSPerW(at(run.temps, BED))
+  const latentPerSensible = EVAPORATION_J_PER_KG * kgPerSPerW * Math.max(0, run.moisture.ratio - run.wet.coilRatio)
+  const mostW = Math.min(heater.maxHeatW, spareW * cop) / (1 + latentPerSensible)
+  const sensibleW = Math.min(missingK / run.factor.risePerW, mostW)
+  run.heatW = -sensibleW
+  run.wet.coilKgPerS = sensibleW * kgPerSPerW
+  run.electricW += (sensibleW * (1 + latentPerSensible)) / cop
 }
 
 /** Water over the step, at temperatures halfway to the first guess; gives what left with the air, kg. */

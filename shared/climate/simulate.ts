@@ -64,6 +64,8 @@ export function outcomeOf(prepared: Prepared, run: NightRun): NightOutcome {
     cost: costOf(input, totals.supplyWh),
     condensateG: mostOf(columns.condensateG),
     frostG: mostOf(columns.frostG),
+    liningG: mostOf(columns.liningG),
+    ...(totals.drainedKg > 0 ? { coilDrainG: totals.drainedKg * G_PER_KG_WATER } : {}),
     co2MaxPpm: mostOf(columns.co2Ppm),
     lossWPerK: {
       shell: run.shellWPerK,

@@ -383,8 +383,13 @@ export type NightOutcome = {
   readonly leisureDepart01: number | null
   readonly leg: LegOutcome | null
   readonly cost: number
+  /** Most of dew and of frost on all glass together. */
   readonly condensateG: number
   readonly frostG: number
+  /** Most of water on lining, trim and bedding's outside; on every simulated night. */
+  readonly liningG?: number
+  /** Water that cooling took out of the air and drained outside; absent where nothing cooled. */
+  readonly coilDrainG?: number
   readonly co2MaxPpm: number
   readonly lossWPerK: {
     readonly shell: number

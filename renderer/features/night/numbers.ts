@@ -112,6 +112,8 @@ function air(
       })),
       given('condensate', text.mass(outcome.condensateG).text),
       given('frost', text.mass(outcome.frostG).text),
+      ...(outcome.liningG === undefined ? [] : [given('lining', text.mass(outcome.liningG).text)]),
+      ...(outcome.coilDrainG === undefined ? [] : [given('coil', text.mass(outcome.coilDrainG).text)]),
     ]),
     ...windowCost(outcome.windowCosts ?? [], input.decisions.windowGapMm, text),
   ]
@@ -185,6 +187,8 @@ type InputName =
   | 'gap'
   | 'condensate'
   | 'frost'
+  | 'lining'
+  | 'coil'
   | 'fromSite'
   | 'wiring'
 

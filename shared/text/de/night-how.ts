@@ -44,6 +44,8 @@ export const nightHow: Record<keyof typeof english, string> = {
   'window.because.sensitivity.formula':
     'Der empfohlene Plan noch einmal gerechnet: 5 K kälter, und mit 10 % mehr Verbrauch der Etappe',
   'window.because.sensitivity.source': 'dieselbe Rechnung; so weit liegen Vorhersage und Verbrauch oft daneben',
+  'window.input.lining': 'an Himmel und Verkleidung',
+  'window.input.coil': 'von der Kühlung abgeführt',
   'window.input.margin': 'Wärmereserve',
   'window.input.departure': 'Ladestand bei Abfahrt',
   'window.input.cost': 'Kosten',

@@ -40,6 +40,8 @@ export const nightHow = {
   'window.because.sensitivity.formula':
     'The recommended plan run again with the weather 5 K colder, and with the leg taking 10 % more',
   'window.because.sensitivity.source': 'the same simulation; what a forecast and a consumption usually miss by',
+  'window.input.lining': 'on lining and trim',
+  'window.input.coil': 'drained by the cooling',
   'window.input.margin': 'warmth in hand',
   'window.input.departure': 'charge at departure',
   'window.input.cost': 'cost',

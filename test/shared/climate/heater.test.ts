@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { PLANNING_COP, copAt, coolingCopAt, electricPerHeat } from '../../../shared/climate/heater.ts'
+import { copAt, coolingCopAt, electricPerHeat } from '../../../shared/climate/heater.ts'
+import { PLANNING_COP } from '../../../shared/climate/sources/hvac.ts'
 import { simulateNight } from '../../../shared/climate/index.ts'
 import type { LeisureParameters, NightInput, NightOutcome } from '../../../shared/climate/index.ts'
 import { at, night, sleeper, steadyWeather, supply, withDecisions } from './night-fixture.ts'

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import psychrolib from 'psychrolib'
+import { coolingCopAt } from '../../../shared/climate/heater.ts'
 import { co2After } from '../../../shared/climate/moisture.ts'
 import { dewPointFromPa, saturationPa, saturationRatio, vapourPa } from '../../../shared/climate/moisture-saturation.ts'
 import { simulateNight } from '../../../shared/climate/index.ts'
 import type { NightOutcome } from '../../../shared/climate/index.ts'
-import { at, night, sleeper, steadyWeather, withDecisions } from './night-fixture.ts'
+import { at, fallingWeather, night, sleeper, steadyWeather, withDecisions } from './night-fixture.ts'
 
 describe('saturation against psychrolib 1.1.1', () => {
   psychrolib.SetUnitSystem(psychrolib.SI)
@@ -129,5 +130,79 @@ describe('air and water in the cabin', () => {
   it('a gap costs no electricity where nothing heats', () => {
     const costs = simulateNight(night({ heater: { ...night().heater, kind: 'none' } })).windowCosts ?? []
     expect(costs.map(({ electricW }) => electricW)).toEqual(costs.map(() => null))
+  })
+
+  it('never condenses more than people give off and air brings in: by hand, over a warm humid night at 19 to 12 °C and 95 %', () => {
+    const weather = fallingWeather(19, 12, { humidity01: 0.95 })
+    for (const windowGapMm of [0, 10, 30])
+      for (const setPoints of [[], [{ fromUtc: at(3), tempC: 14 }]]) {
+        const input = withDecisions(night({ weather, heater: { ...night().heater, canCool: true } }), {
+          setPoints,
+          windowGapMm,
+          windowSides: 2,
+        })
+        const { condensateG, liningG = 0, balance } = simulateNight(input)
+        // Eight hours asleep at 45 g and six awake at 55 g; outdoor air at 19 °C carries less than the cabin's own, so that it only takes away.
+        expect(balance.waterInG).toBeCloseTo(8 * 45 + 6 * 55, 0)
+        expect(condensateG + liningG).toBeLessThan(8 * 45 + 6 * 55)
+        expect(balance.waterOutG).toBeGreaterThan(0)
+      }
+  })
+
+  it('takes the Lewis relation for what one pane gathers, by hand: h/cp times the difference of ratios', () => {
+    const { glass = [], series } = simulateNight(withDecisions(night({ weather: steadyWeather(8) }), { setPoints: [] }))
+    const row = series.atUtc.indexOf(at(10))
+    const pane = glass[0]
+    const grams = (pane?.condensateG[row + 1] ?? 0) - (pane?.condensateG[row] ?? 0)
+    const areaM2 = night().cabin.panes[0]?.areaM2 ?? 0
+    const mid = (values: readonly number[]): number => ((values[row] ?? 0) + (values[row + 1] ?? 0)) / 2
+    const difference =
+      saturationRatio(mid(series.dewPointC), 98_945) - saturationRatio(mid(pane?.surfaceC ?? []), 98_945)
+    const byHandG = (3.4 / 1006) * areaM2 * difference * 300 * 1000
+    expect(byHandG).toBeGreaterThan(0.1)
+    expect(Math.abs(grams / byHandG - 1)).toBeLessThan(0.05)
+  })
+})
+
+describe('cooling', () => {
+  const hot = (humidity01: number, tempC = 22) =>
+    simulateNight(
+      withDecisions(
+        night({
+          weather: fallingWeather(35, 25, { humidity01 }),
+          heater: { ...night().heater, canCool: true },
+        }),
+        { setPoints: [{ fromUtc: at(0.5), tempC }] },
+      ),
+    )
+
+  it('drains what it takes out of the air, so that no kilograms settle inside at 35 to 25 °C', () => {
+    const { condensateG, liningG = 0, coilDrainG = 0, balance } = hot(0.6)
+    expect(condensateG + liningG).toBeLessThan(50)
+    expect(coilDrainG).toBeGreaterThan(1000)
+    expect(Math.abs(balance.waterResidualG)).toBeLessThan(0.001 * balance.waterInG)
+  })
+
+  it('pays for the drying: sensible and latent heat stand in the ratio of the line to the coil’s dew point', () => {
+    const { series } = hot(0.6)
+    const row = series.atUtc.indexOf(at(10))
+    const sensibleW = -(series.heatW[row] ?? 0)
+    const electricW = (series.heatingElectricW[row] ?? 0) - 250
+    const ratio = saturationRatio(series.dewPointC[row] ?? 0, 98_945) - saturationRatio(8, 98_945)
+    const latentPerSensible = (2.501e6 * ratio) / (1006 * ((series.bedAirC[row] ?? 0) - 8))
+    expect(latentPerSensible).toBeGreaterThan(0.2)
+    const byHandW = (sensibleW * (1 + latentPerSensible)) / coolingCopAt(series.outsideC[row] ?? 0)
+    expect(Math.abs(electricW / byHandW - 1)).toBeLessThan(0.02)
+  })
+
+  it('takes more electricity the wetter the air, and leaves it drier than outside', () => {
+    const [dry, wet] = [hot(0.3), hot(0.9)]
+    expect(wet.heatingWh).toBeGreaterThan(dry.heatingWh * 1.2)
+    expect(wet.series.dewPointC.at(-1) ?? 99).toBeLessThan(23)
+  })
+
+  it('does not cool to a set-point that was meant for heating', () => {
+    const { series } = hot(0.6, 12)
+    expect(Math.min(...series.frontAirC)).toBeGreaterThan(17.9)
   })
 })
