@@ -18,6 +18,8 @@ export type BayDrawingInput = {
   readonly names: Names
   readonly text: Text
   readonly widthMm: number
+  /** All views in one row, however small. */
+  readonly compact?: boolean
   /** Things that take room without being units, such as the made bed; bay frame. */
   readonly outlines: readonly BayOutline[]
 }
@@ -42,11 +44,11 @@ export function bayDrawings(input: BayDrawingInput): readonly Drawing[] {
   const { bay, text, widthMm } = input
   const panels = panelsOf(input)
   const roomMm = widthMm - 2 * EDGE_MM
-  const pairMm =
-    panels.length === 1 || widthMm < NARROW_MM || isLong(bay) ? roomMm : (widthMm - BETWEEN_MM) / 2 - 2 * EDGE_MM
+  const alone = panels.length === 1 || (input.compact !== true && (widthMm < NARROW_MM || isLong(bay)))
+  const pairMm = alone ? roomMm : (widthMm - BETWEEN_MM) / 2 - 2 * EDGE_MM
   const tallest = Math.max(bay.sizeMm[1], bay.sizeMm[2])
   const scale = Math.min(isLong(bay) ? LONG_SCALE : LARGEST_SCALE, pairMm / bay.sizeMm[0], TALLEST_PANEL_MM / tallest)
-  const panelMm = Math.max(bay.sizeMm[0] * scale, LEAST_PANEL_MM) + 2 * EDGE_MM
+  const panelMm = Math.max(bay.sizeMm[0] * scale, Math.min(pairMm, LEAST_PANEL_MM)) + 2 * EDGE_MM
   const perRow = Math.max(1, Math.floor((widthMm + BETWEEN_MM) / (panelMm + BETWEEN_MM)))
   const what = input.placements.map((unit) => `${input.names.number(unit.unitId)} ${input.names.unit(unit.unitId)}`)
   const description = text.t('cards.drawing.bay', { bay: bay.name, what: what.join(', ') })

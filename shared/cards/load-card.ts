@@ -1,13 +1,12 @@
 /** The load card: masses, drive layout with drawings, order to load, what each bin holds, and each night's bed layout, moves and places. */
 import { bayBlocks, headed } from './bay-blocks.ts'
 import { cardOf } from './card-of.ts'
-import { bedNightBlocks } from './load-nights.ts'
+import { nightBlocks, whereBlocks } from './load-nights.ts'
 import { massBlocks } from './load-masses.ts'
 import type { Block, CardDocument, Column } from './model.ts'
 import { namesOf } from './names.ts'
 import type { Names } from './names.ts'
 import { noticeBlocks } from './notices.ts'
-import { nightsOf } from './plan-parts.ts'
 import type { CardInput } from './plan-parts.ts'
 import { placeWords } from './places.ts'
 import { stepBlocks } from './step-blocks.ts'
@@ -24,7 +23,8 @@ export function loadCard(input: CardInput): CardDocument {
     ...orderBlocks(input, names),
     ...stepBlocks(input, names),
     ...binBlocks(input, names),
-    ...nightsOf(input).flatMap((one) => bedNightBlocks(input, names, one)),
+    ...nightBlocks(input, names),
+    ...whereBlocks(input, names),
     { kind: 'paragraph', text: text.t('cards.load.caution'), tone: 'small' },
   ]
   return cardOf(input, 'load', `${trip.title} \u00b7 ${trip.vehicle.name}`, blocks)

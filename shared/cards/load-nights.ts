@@ -1,23 +1,23 @@
-/** One night on the load card: the bays as they stand at night, the moves there and back, and where every piece is. */
+/** The nights on the load card: the bays as they stand at night, the moves there and back; then where every piece is. */
 import { bayBlocks, headed } from './bay-blocks.ts'
 import type { Block, Column } from './model.ts'
 import type { Names } from './names.ts'
 import { notice } from './notices.ts'
 import { placementWords, placeWords } from './places.ts'
+import { nightsOf } from './plan-parts.ts'
 import type { CardInput, Layout, Move, OneNight, Placement } from './plan-parts.ts'
 
-export function bedNightBlocks(input: CardInput, names: Names, one: OneNight): readonly Block[] {
+function bedNightBlocks(input: CardInput, names: Names, one: OneNight): readonly Block[] {
   const { text, plan } = input
-  const { packing, night } = one
+  const { packing } = one
   if (packing === null) return []
   const { drive } = plan.packing
   const there = moveRows(packing.changeover.moves, drive, names, input)
   const back = moveRows(packing.changeback.moves, packing.bed, names, input)
-  const title = text.t('cards.load.night', { date: text.date(night.date), site: night.site.name })
   const count = (moves: readonly Move[]): string => text.t('cards.moves.count', { count: moves.length })
   return [
     { kind: 'page-break' },
-    { kind: 'heading', level: 1, text: title },
+    { kind: 'heading', level: 1, text: nightTitle(input, one) },
     { kind: 'heading', level: 2, text: `${text.t('cards.moves.dusk')}: ${count(packing.changeover.moves)}` },
     ...moveTable(there, input),
     ...packing.changeover.stuckUnitIds.map((id) =>
@@ -27,10 +27,32 @@ export function bedNightBlocks(input: CardInput, names: Names, one: OneNight): r
     { kind: 'paragraph', text: text.t('cards.load.sameBays'), tone: 'small' },
     { kind: 'heading', level: 2, text: `${text.t('cards.moves.morning')}: ${count(packing.changeback.moves)}` },
     ...moveTable(back, input),
-    { kind: 'heading', level: 2, text: text.t('cards.load.where') },
-    whereTable(input, names, packing.bed),
   ]
 }
+
+/** Each night; one that stands and moves as an earlier one is told in a line. */
+export function nightBlocks(input: CardInput, names: Names): readonly Block[] {
+  const { text } = input
+  const nights = nightsOf(input)
+  return nights.flatMap((one, index) => {
+    const like = nights.slice(0, index).find((earlier) => sameNight(earlier, one))
+    if (like === undefined) return bedNightBlocks(input, names, one)
+    const date = text.date(like.night.date)
+    return [
+      { kind: 'heading', level: 1, text: nightTitle(input, one) },
+      { kind: 'paragraph', text: text.t('cards.load.likeNight', { date }), tone: 'plain' },
+    ] as const
+  })
+}
+
+const nightTitle = ({ text }: CardInput, { night }: OneNight): string =>
+  text.t('cards.load.night', { date: text.date(night.date), site: night.site.name })
+
+const sameNight = ({ packing: a }: OneNight, { packing: b }: OneNight): boolean =>
+  a !== null &&
+  b !== null &&
+  JSON.stringify([a.bed.placements, a.bed.away, a.changeover.moves, a.changeback.moves]) ===
+    JSON.stringify([b.bed.placements, b.bed.away, b.changeover.moves, b.changeback.moves])
 
 export type MoveRow = {
   readonly number: string
@@ -76,22 +98,38 @@ function moveTable(rows: readonly MoveRow[], { text }: CardInput): readonly Bloc
   ]
 }
 
-/** Every piece by name, with the bin it rides in and its place by day and by night. */
-function whereTable({ plan, trip, text }: CardInput, names: Names, bed: Layout): Block {
-  const rows = wherePieces(plan.packing.units, (id) => names.piece(id)).map(({ pieceId, unitId, inBin }) => [
-    names.piece(pieceId),
-    inBin ? `${names.number(unitId)} ${names.unit(unitId)}` : text.t('cards.loose', { number: names.number(unitId) }),
-    placeWords(unitId, plan.packing.drive, names, text),
-    placeWords(pieceOrBin(pieceId, unitId, bed), bed, names, text),
-  ])
+/** Nights that stand beside one another in one table. */
+const NIGHTS_A_TABLE = 3
+
+/** Every piece by name, with the bin it rides in and its place by day and on each night. */
+export function whereBlocks(input: CardInput, names: Names): readonly Block[] {
+  const { plan, trip, text } = input
+  const nights = nightsOf(input).flatMap(({ night, packing }) =>
+    packing === null ? [] : [{ night, bed: packing.bed }],
+  )
   const collator = new Intl.Collator(trip.preferences.language)
-  const columns: readonly Column[] = [
-    { title: text.t('cards.column.piece'), share: 25, align: 'left', strong: true },
-    { title: text.t('cards.column.in'), share: 19, align: 'left' },
-    { title: text.t('cards.column.drive'), share: 28, align: 'left' },
-    { title: text.t('cards.column.night'), share: 28, align: 'left' },
-  ]
-  return { kind: 'table', columns, rows: rows.toSorted((a, b) => collator.compare(a[0] ?? '', b[0] ?? '')) }
+  const pieces = wherePieces(plan.packing.units, names.piece).toSorted((a, b) =>
+    collator.compare(names.piece(a.pieceId), names.piece(b.pieceId)),
+  )
+  const tables = Array.from({ length: Math.ceil(nights.length / NIGHTS_A_TABLE) }, (_, at): Block => {
+    const some = nights.slice(at * NIGHTS_A_TABLE, (at + 1) * NIGHTS_A_TABLE)
+    const nightTitleOf = (date: string): string =>
+      nights.length === 1 ? text.t('cards.column.night') : text.t('cards.column.nightOf', { date: text.date(date) })
+    const columns: readonly Column[] = [
+      { title: text.t('cards.column.piece'), share: 25, align: 'left', strong: true },
+      { title: text.t('cards.column.in'), share: 17, align: 'left' },
+      { title: text.t('cards.column.drive'), share: 27, align: 'left' },
+      ...some.map(({ night }) => ({ title: nightTitleOf(night.date), share: 27, align: 'left' }) as const),
+    ]
+    const rows = pieces.map(({ pieceId, unitId, inBin }) => [
+      names.piece(pieceId),
+      inBin ? `${names.number(unitId)} ${names.unit(unitId)}` : text.t('cards.loose', { number: names.number(unitId) }),
+      placeWords(unitId, plan.packing.drive, names, text),
+      ...some.map(({ bed }) => placeWords(pieceOrBin(pieceId, unitId, bed), bed, names, text)),
+    ])
+    return { kind: 'table', columns, rows }
+  })
+  return tables.length === 0 ? [] : [{ kind: 'heading', level: 1, text: text.t('cards.load.where') }, ...tables]
 }
 
 type WherePiece = { readonly pieceId: string; readonly unitId: string; readonly inBin: boolean }

@@ -86,6 +86,8 @@ export type Block =
   | Drawing
   /** Blocks that must not be parted by a page's end. */
   | { readonly kind: 'together'; readonly blocks: readonly Block[] }
+  /** Side by side in equal columns; not parted by a page's end. */
+  | { readonly kind: 'beside'; readonly columns: readonly (readonly Block[])[] }
   | { readonly kind: 'page-break' }
 
 export type CardDocument = {
@@ -100,4 +102,6 @@ export type CardDocument = {
 /** Width between the margins, mm: A4 is 210 wide, US Letter 215.9; 12 mm margins. */
 export const MARGIN_MM = 12
 export const pageSizeMm = (paper: Paper): Point => (paper === 'a4' ? [210, 297] : [215.9, 279.4])
+/** Between two columns on paper. */
+export const COLUMN_GAP_MM = 5
 export const textWidthMm = (paper: Paper): number => Math.floor(pageSizeMm(paper)[0] - 2 * MARGIN_MM)

@@ -1,6 +1,6 @@
 /** Blocks of a card as pdfmake content. Black only; lengths in points. */
 import type { Content, ContentTable, TableCell } from 'pdfmake/interfaces'
-import { drawingToSvg, MARGIN_MM, pageSizeMm } from '../../../shared/cards/index.ts'
+import { COLUMN_GAP_MM, drawingToSvg, MARGIN_MM, pageSizeMm } from '../../../shared/cards/index.ts'
 import type { Block, CardDocument, Drawing, Paper, TickItem } from '../../../shared/cards/index.ts'
 import { assertNever } from '../../../shared/result/index.ts'
 import { runsOf } from './coverage.ts'
@@ -27,7 +27,8 @@ export function contentOf(card: CardDocument): Content[] {
       heading = null
     } else {
       close()
-      content.push(blockContent(block, card.paper))
+      const aboveTable = block.kind === 'heading' && card.blocks[index + 1]?.kind === 'table'
+      content.push(aboveTable ? headingContent(block.text, block.level, ABOVE_TABLE) : blockContent(block, card.paper))
     }
   }
   close()
@@ -64,6 +65,15 @@ function blockContent(block: Block, paper: Paper): Content {
       return drawingContent(block)
     case 'together':
       return { stack: block.blocks.map((inner) => blockContent(inner, paper)), unbreakable: true }
+    case 'beside':
+      return {
+        columns: block.columns.map((blocks) => ({
+          width: columnRoomPt(paper),
+          stack: blocks.map((inner) => blockContent(inner, paper)),
+        })),
+        columnGap: COLUMN_GAP_PT,
+        unbreakable: true,
+      }
     case 'page-break':
       return { text: '', pageBreak: 'after', fontSize: 1 }
     default:
@@ -77,11 +87,14 @@ const HEADING = {
   3: { fontSize: 11, above: 6 },
 } as const
 
-const headingContent = (text: string, level: 1 | 2 | 3): Content => ({
+/** The headline level of a heading right above a table. */
+export const ABOVE_TABLE = 4
+
+const headingContent = (text: string, level: 1 | 2 | 3, headlineLevel: number = level): Content => ({
   text: words(text),
   bold: true,
   fontSize: HEADING[level].fontSize,
-  headlineLevel: level,
+  headlineLevel,
   margin: [0, HEADING[level].above, 0, 3],
 })
 
@@ -135,7 +148,7 @@ function tableContent(block: Extract<Block, { kind: 'table' }>, paper: Paper): C
   const head = columns.map((column): TableCell => ({
     text: words(column.title),
     bold: true,
-    fontSize: 9,
+    fontSize: 8.5,
     alignment: column.align,
   }))
   const body = rows.map((row) =>
@@ -143,7 +156,8 @@ function tableContent(block: Extract<Block, { kind: 'table' }>, paper: Paper): C
       text: words(row[index] ?? ''),
       alignment: column.align,
       bold: column.strong === true,
-      fontSize: 10,
+      fontSize: 9,
+      lineHeight: 1,
     })),
   )
   return {
@@ -162,7 +176,7 @@ function tableContent(block: Extract<Block, { kind: 'table' }>, paper: Paper): C
 const BOX_PT = 11
 const TIME_PT = 46
 
-const COLUMN_GAP_PT = 14
+const COLUMN_GAP_PT = COLUMN_GAP_MM * PT_PER_MM
 
 const columnRoomPt = (paper: Paper): number => (contentWidthPt(paper) - COLUMN_GAP_PT) / 2
 /** Box, words and time of one line, one of two columns wide. */

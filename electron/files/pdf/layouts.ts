@@ -10,8 +10,8 @@ const TICK_PADDING_PT = 1.4
 const padding = {
   paddingLeft: () => PADDING_PT,
   paddingRight: () => PADDING_PT,
-  paddingTop: () => 2.2,
-  paddingBottom: () => 2.2,
+  paddingTop: () => 1.6,
+  paddingBottom: () => 1.6,
 } satisfies CustomTableLayout
 
 const base = {

@@ -4,7 +4,7 @@ import type { Content, Node, TDocumentDefinitions } from 'pdfmake/interfaces'
 import { MARGIN_MM, pageSizeMm } from '../../../shared/cards/index.ts'
 import type { CardDocument } from '../../../shared/cards/index.ts'
 import { invariant } from '../../../shared/result/index.ts'
-import { contentOf, PT_PER_MM, words } from './content.ts'
+import { ABOVE_TABLE, contentOf, PT_PER_MM, words } from './content.ts'
 import { fontFiles } from './fonts.ts'
 
 let prepared = false
@@ -54,9 +54,17 @@ function definitionOf(card: CardDocument, date: Date): TDocumentDefinitions {
       { text: words(card.subtitle), fontSize: 11, margin: [0, 0, 0, 6] },
       ...contentOf(card),
     ],
-    pageBreakBefore: (node, nodes) => node.headlineLevel !== undefined && !nodes.getFollowingNodesOnPage().some(isBody),
+    pageBreakBefore: (node, nodes) =>
+      node.headlineLevel !== undefined && (isLowAboveTable(node) || !nodes.getFollowingNodesOnPage().some(isBody)),
   }
 }
+
+/** A heading lower on the page than this has no room for a table's head and first rows below it. */
+const LOWEST_01 = 0.9
+
+/** A table that begins on the next page is still said to follow on this one. */
+const isLowAboveTable = (node: Node): boolean =>
+  node.headlineLevel === ABOVE_TABLE && node.startPosition.verticalRatio > LOWEST_01
 
 /** Text that is no heading, and drawings: stacks and tables are said to be on the page that they were moved from. */
 const isBody = (node: Node): boolean =>

@@ -29,6 +29,8 @@ function blockToHtml(block: Block): string {
       return drawingToSvg(block, { ink: 'currentColor', paper: 'var(--paper)', sizing: 'fluid' })
     case 'together':
       return blocksToHtml(block.blocks)
+    case 'beside':
+      return block.columns.map(blocksToHtml).join('')
     case 'ticks':
     case 'blanks':
     case 'page-break':

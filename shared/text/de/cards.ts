@@ -17,6 +17,7 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.load.night': 'Nacht vom {date} · {site}',
   'cards.load.bed': 'Ordnung für die Nacht',
   'cards.load.sameBays': 'Nicht gezeichnete Fächer bleiben wie bei der Fahrt.',
+  'cards.load.likeNight': 'Wie in der Nacht vom {date}: dieselben Plätze, dieselben Umlagerungen.',
   'cards.load.where': 'Wo jedes Stück ist',
   'cards.load.caution':
     'Das beladene Fahrzeug wiegen. Alles sichern; Schweres tief und an eine Wand. Es gelten die Grenzen auf dem Fahrzeugschild.',
@@ -36,6 +37,7 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.column.piece': 'Stück',
   'cards.column.in': 'In',
   'cards.column.drive': 'Bei der Fahrt',
+  'cards.column.nightOf': 'Nacht vom {date}',
   'cards.column.night': 'In der Nacht',
   'cards.over': '{overG} zu viel',
   'cards.loose': '{number} lose',

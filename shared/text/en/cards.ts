@@ -15,6 +15,7 @@ export const cards = {
   'cards.load.night': 'Night of {date} · {site}',
   'cards.load.bed': 'Bed layout',
   'cards.load.sameBays': 'Bays not drawn stand as on the road.',
+  'cards.load.likeNight': 'As on the night of {date}: the same places, the same moves.',
   'cards.load.where': 'Where every piece is',
   'cards.load.caution':
     'Weigh the loaded vehicle. Secure every unit; keep heavy ones low and against a wall. The limits on the vehicle’s plate decide.',
@@ -34,6 +35,7 @@ export const cards = {
   'cards.column.piece': 'Piece',
   'cards.column.in': 'In',
   'cards.column.drive': 'On the road',
+  'cards.column.nightOf': 'Night of {date}',
   'cards.column.night': 'At night',
   'cards.over': '{overG} over',
   'cards.loose': '{number} loose',

@@ -17,7 +17,9 @@ const input = (over: Partial<CardInput> = {}): CardInput => ({
 })
 
 const flat = (blocks: readonly Block[]): readonly Block[] =>
-  blocks.flatMap((block) => (block.kind === 'together' ? flat(block.blocks) : [block]))
+  blocks.flatMap((block) =>
+    block.kind === 'together' ? flat(block.blocks) : block.kind === 'beside' ? block.columns.flatMap(flat) : [block],
+  )
 const drawingsOf = (card: CardDocument): readonly Drawing[] =>
   flat(card.blocks).filter((block) => block.kind === 'drawing')
 const ticksOf = (card: CardDocument) =>
@@ -64,14 +66,38 @@ describe('the load card', () => {
   const said = wordsOf(card)
 
   it('lists every piece with its place on the road and at night, bin contents included', () => {
-    const rows = tableRows(card).filter((cells) => cells.length === 4)
+    const nights = trip.nights.length
+    const rows = tableRows(card).filter((cells) => cells.length === 3 + nights)
     const placed = trip.kit.pieces.filter((piece) => {
       const row = rows.find((cells) => cells[0] === piece.name)
-      return row !== undefined && row[2] !== 'not placed' && row[3] !== 'not placed'
+      return row !== undefined && row.slice(2).every((place) => place !== 'not placed')
     })
     expect(placed).toEqual(trip.kit.pieces)
-    const pans = tableRows(card).find((cells) => cells[0] === 'Pans and mugs')
-    expect(pans).toEqual(['Pans and mugs', '2 Kitchen crate', 'Load bay, front left', 'Load bay, front left'])
+    const pans = rows.find((cells) => cells[0] === 'Pans and mugs')
+    const places = Array.from({ length: 1 + nights }, () => 'Load bay, front left')
+    expect(pans).toEqual(['Pans and mugs', '2 Kitchen crate', ...places])
+  })
+
+  it('tells a night that stands and moves as an earlier one in a line', () => {
+    const [night, ...others] = trip.nights
+    const [nightPlan] = plan.nights
+    const [packed] = plan.packing.nights
+    if (night === undefined || nightPlan === undefined || packed === undefined) throw new Error('no night')
+    const again = { ...night, id: 'again', date: '2027-02-07' }
+    const nights = [packed, { ...packed, nightId: 'again' }]
+    const twice = loadCard(
+      input({
+        trip: { ...trip, nights: [night, again, ...others] },
+        plan: {
+          ...plan,
+          nights: [nightPlan, { ...nightPlan, nightId: 'again' }],
+          packing: { ...plan.packing, nights },
+        },
+      }),
+    )
+    const date = createText('en', 'metric').date(night.date)
+    expect(wordsOf(twice)).toContain(`As on the night of ${date}: the same places, the same moves.`)
+    expect(wordsOf(card)).not.toContain('the same moves')
   })
 
   it('numbers units in loading order, on the drawings as in the table', () => {
