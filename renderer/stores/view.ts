@@ -33,6 +33,8 @@ export type ViewState = {
   readonly theme: ThemeName
   /** Share of full brightness in night-red. */
   readonly brightness01: number
+  /** A new trip is led from screen to screen until its plan is looked at. */
+  readonly firstSteps: boolean
   readonly dialog: DialogName | null
   /** A weather file dropped on the window, until the night in hand has taken it. */
   readonly weatherFile: File | null
@@ -49,6 +51,7 @@ const FIRST: ViewState = {
   drawing: 'corner',
   theme: 'light',
   brightness01: 1,
+  firstSteps: false,
   dialog: null,
   weatherFile: null,
 }

@@ -87,6 +87,8 @@ export const windowTools: Record<keyof typeof english, string> = {
   'window.edit.version': 'frühere Fassung nehmen',
   'window.versions.row': '{date}, {clock}',
   'window.versions.size': '{kilobytes} kB',
+  'window.file.sample': 'Beispiel',
+  'window.keys.title': 'Tasten',
   'window.files.forget': '{name} vergessen',
   'window.files.recent': 'Zuletzt offen',
   'window.files.versions': 'Frühere Fassungen dieser Datei',

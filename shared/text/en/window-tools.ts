@@ -83,6 +83,8 @@ export const windowTools = {
   'window.edit.version': 'take an earlier version',
   'window.versions.row': '{date}, {clock}',
   'window.versions.size': '{kilobytes} kB',
+  'window.file.sample': 'sample',
+  'window.keys.title': 'Keys',
   'window.files.forget': 'Forget {name}',
   'window.files.recent': 'Recent',
   'window.files.versions': 'Earlier versions of this file',

@@ -70,6 +70,8 @@ describe('the what-if dialog', () => {
     let signal: AbortSignal | null = null
     shown = await open(async (question) => {
       signal = question.signal
+      // What is asked goes to a worker: it must be plain.
+      structuredClone(question.amounts)
       question.onProgress(0.4, 'night')
       return await new Promise(() => undefined)
     })
