@@ -53,7 +53,7 @@ export function mainsHeaterW(prepared: Prepared, now: SupplyNow): number {
   const { heater, supply } = prepared.input
   if (supply === null || now.wattsW <= 0) return 0
   const ratedW =
-    heater.kind === 'mains-fan-heater' ? resistivePowerW(heater.maxHeatW, supply.nominalV, now.volts) : Infinity
+    heater.kind === 'mains-fan-heater' ? resistivePowerW(heater.maxHeatW, supply.ratedV ?? supply.nominalV, now.volts) : Infinity
   return Math.min(ratedW, now.wattsW)
 }
 

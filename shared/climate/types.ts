@@ -78,6 +78,8 @@ export type SupplyReading = { readonly currentA: number; readonly volts: number 
 export type SupplyParameters = {
   readonly connector: string
   readonly nominalV: number
+  /** Voltage that mains appliances on it are rated for; absent: the nominal one. */
+  readonly ratedV?: number
   readonly breakerA: number
   readonly siteLimitA: number | null
   readonly leadLimitA: number | null

@@ -1,5 +1,5 @@
 /** The forms of one night as data. */
-import { CONNECTORS } from '../../../shared/document/index.ts'
+import { CONNECTORS, LINE_SYSTEMS } from '../../../shared/document/index.ts'
 import type { DocumentPath } from '../../../shared/result/index.ts'
 import type { Text } from '../../../shared/text/index.ts'
 import type { FieldSpec } from '../../ui/field-spec.ts'
@@ -57,7 +57,10 @@ export function weatherFields(index: number): readonly FieldSpec[] {
   ]
 }
 
-export function hookupFields(index: number, text: Text): readonly FieldSpec[] {
+/** Connectors with two hot poles, where 208 and 240 V are to be told apart. */
+const TWO_POLE: ReadonlySet<unknown> = new Set(['nema-6-20', 'nema-6-50', 'nema-14-30', 'nema-14-50'])
+
+export function hookupFields(index: number, text: Text, connector: string | undefined): readonly FieldSpec[] {
   const at = atNight(index)
   const choices = YES_NO.map((value) => ({ value, label: text.t(`word.${value}`) }))
   return [
@@ -70,6 +73,7 @@ export function hookupFields(index: number, text: Text): readonly FieldSpec[] {
     },
     { kind: 'measure', measure: 'voltage', path: at('hookup', 'nominalV'), label: 'path.nominalV' },
     { kind: 'measure', measure: 'current', path: at('hookup', 'breakerA'), label: 'path.breakerA' },
+    ...(TWO_POLE.has(connector) ? lineFields(at, text) : []),
     { kind: 'measure', measure: 'current', path: at('hookup', 'siteLimitA'), label: 'path.siteLimitA', optional: true },
     { kind: 'measure', measure: 'current', path: at('hookup', 'leadLimitA'), label: 'path.leadLimitA', optional: true },
     {
@@ -92,6 +96,32 @@ export function hookupFields(index: number, text: Text): readonly FieldSpec[] {
     { kind: 'choice', path: at('hookup', 'polarityReversed'), label: 'path.polarityReversed', choices },
     { kind: 'choice', path: at('hookup', 'resetReachable'), label: 'path.resetReachable', choices },
     { kind: 'measure', measure: 'power', path: at('hookup', 'otherLoadW'), label: 'path.otherLoadW' },
+  ]
+}
+
+function lineFields(at: At, text: Text): readonly FieldSpec[] {
+  return [
+    {
+      kind: 'measure',
+      measure: 'voltage',
+      path: at('hookup', 'lineToLineV'),
+      label: 'path.lineToLineV',
+      optional: true,
+      note: 'window.note.lineSystem',
+    },
+    {
+      kind: 'measure',
+      measure: 'voltage',
+      path: at('hookup', 'lineToNeutralV'),
+      label: 'path.lineToNeutralV',
+      optional: true,
+    },
+    {
+      kind: 'choice',
+      path: at('hookup', 'lineSystem'),
+      label: 'path.lineSystem',
+      choices: LINE_SYSTEMS.map((value) => ({ value, label: text.t(`window.lineSystem.${value}`) })),
+    },
   ]
 }
 
@@ -118,6 +148,21 @@ export function legFields(index: number, hasLeg: boolean, hasTarget: boolean): r
             optional: true,
           },
           { kind: 'number', path: at('leg', 'climbM'), label: 'path.climbM', optional: true },
+          {
+            kind: 'measure',
+            measure: 'speed',
+            path: at('leg', 'speedKmPerH'),
+            label: 'path.speedKmPerH',
+            optional: true,
+          },
+          { kind: 'number', path: at('leg', 'whPerKm'), label: 'path.whPerKm', optional: true },
+          {
+            kind: 'measure',
+            measure: 'percent',
+            path: at('leg', 'reserve01'),
+            label: 'path.reserve01',
+            optional: true,
+          },
         ] as const)
       : []),
     ...(hasTarget

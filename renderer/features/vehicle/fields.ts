@@ -12,6 +12,13 @@ const length = (path: DocumentPath, label: FieldSpec['label'], optional = false)
   optional,
 })
 
+const optional = (
+  measure: Extract<FieldSpec, { readonly kind: 'measure' }>['measure'],
+  path: DocumentPath,
+  label: FieldSpec['label'],
+  note?: FieldSpec['label'],
+): FieldSpec => ({ kind: 'measure', measure, path, label, optional: true, ...(note === undefined ? {} : { note }) })
+
 export const massFields = (): readonly FieldSpec[] => [
   { kind: 'text', path: ['vehicle', 'name'], label: 'path.name' },
   {
@@ -71,9 +78,34 @@ export const heatFields = (text: Text): readonly FieldSpec[] => [
     note: 'window.note.awake',
   },
   { kind: 'switch', path: ['vehicle', 'heater', 'mayRunAllNight'], label: 'path.mayRunAllNight' },
+  { kind: 'switch', path: ['vehicle', 'heater', 'canCool'], label: 'path.canCool' },
+  optional('power', ['vehicle', 'keepsOnW'], 'path.keepsOnW', 'window.note.keepsOn'),
+  optional('duration', ['vehicle', 'heater', 'switchesOffAfterS'], 'path.switchesOffAfterS'),
+  optional('percent', ['vehicle', 'heater', 'switchesOffBelow01'], 'path.switchesOffBelow01'),
+  optional('temperature', ['vehicle', 'heater', 'lowerLimitC'], 'path.lowerLimitC'),
+  optional('power', ['vehicle', 'heater', 'minHeatW'], 'path.minHeatW'),
 ]
 
-export const energyFields = (battery: boolean, charging: boolean): readonly FieldSpec[] => [
+/** The body's own figures; empty ones follow the body class. */
+export const lossFields = (): readonly FieldSpec[] =>
+  (
+    [
+      'lossBareWPerK',
+      'lossCoveredWPerK',
+      'windFactorPerMPerS',
+      'glassAreaM2',
+      'airVolumeM3',
+      'heatCapacityKJPerK',
+      'freshAirM3PerH',
+    ] as const
+  ).map((name) => ({ kind: 'number', path: ['vehicle', 'thermal', name], label: `path.${name}`, optional: true }))
+
+export const energyFields = (
+  battery: boolean,
+  charging: boolean,
+  leisure: boolean,
+  text: Text,
+): readonly FieldSpec[] => [
   ...(battery
     ? ([
         { kind: 'measure', measure: 'energy', path: ['vehicle', 'battery', 'usableWh'], label: 'path.usableWh' },
@@ -99,8 +131,26 @@ export const energyFields = (battery: boolean, charging: boolean): readonly Fiel
         { kind: 'measure', measure: 'power', path: ['vehicle', 'charging', 'overheadW'], label: 'path.overheadW' },
       ] as const)
     : []),
+  ...(leisure ? leisureFields(text) : []),
   { kind: 'number', path: ['vehicle', 'consumption', 'whPerKm'], label: 'path.whPerKm' },
 ]
+
+function leisureFields(text: Text): readonly FieldSpec[] {
+  const at = (name: string): DocumentPath => ['vehicle', 'leisure', name]
+  return [
+    {
+      kind: 'choice',
+      path: at('kind'),
+      label: 'path.leisure',
+      choices: VEHICLE_CHOICES.leisureKinds.map((value) => ({ value, label: text.t(`window.leisure.${value}`) })),
+    },
+    { kind: 'measure', measure: 'energy', path: at('usableWh'), label: 'path.usableWh' },
+    { kind: 'measure', measure: 'percent', path: at('reserve01'), label: 'path.reserve01' },
+    { kind: 'measure', measure: 'power', path: at('chargerW'), label: 'path.chargerW' },
+    { kind: 'measure', measure: 'power', path: at('loadW'), label: 'path.loadW' },
+    optional('power', at('inverterMaxW'), 'path.inverterMaxW'),
+  ]
+}
 
 export function bayFields(index: number, text: Text): readonly FieldSpec[] {
   const at = (...rest: DocumentPath): DocumentPath => ['vehicle', 'bays', index, ...rest]

@@ -41,6 +41,12 @@ export const connectorSchema = z.enum([
   'other',
 ])
 
+/** The two systems behind a North American two-pole post: both legs of a split phase, or two phases of three. */
+export const lineSystemSchema = z.enum(['split-phase-240', 'two-of-three-208', 'not-known'])
+
+/** Every line system that a hookup may name, for whoever lets one choose. */
+export const LINE_SYSTEMS = lineSystemSchema.options
+
 /** Every connector that a trip may name, for whoever lets one choose. */
 export const CONNECTORS = connectorSchema.options
 
@@ -117,6 +123,11 @@ export const hookupSchema = z.strictObject({
   connectorNote: labelSchema.optional(),
   nominalV: voltageVSchema,
   breakerA: currentASchema,
+  /** As asked of the site; where both voltages below were read, those rule. */
+  lineSystem: lineSystemSchema.optional(),
+  /** Read at the post with no load, between the poles and from a pole to neutral: their ratio tells 240 V from 208 V. */
+  lineToLineV: voltageVSchema.optional(),
+  lineToNeutralV: voltageVSchema.optional(),
   siteLimitA: currentASchema.optional(),
   leadLimitA: currentASchema.optional(),
   adapterLimitA: currentASchema.optional(),

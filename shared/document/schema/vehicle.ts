@@ -154,6 +154,8 @@ export const heaterSchema = z.strictObject({
   mayRunAllNight: z.boolean(),
   switchesOffAfterS: z.int().min(60).max(172_800).optional(),
   switchesOffBelow01: fraction01Schema.optional(),
+  /** Below this outside temperature a heat pump gives way to resistance. */
+  lowerLimitC: tempCSchema.optional(),
 })
 
 export const bedHeaterSchema = z.strictObject({
@@ -161,6 +163,15 @@ export const bedHeaterSchema = z.strictObject({
   name: labelSchema,
   kind: z.enum(['heated-seat', 'underblanket', 'foot-pad']),
   powerW: powerWSchema,
+})
+
+const leisureSchema = z.strictObject({
+  kind: z.enum(['lfp', 'lead']),
+  usableWh: energyWhSchema,
+  reserve01: fraction01Schema,
+  chargerW: powerWSchema,
+  loadW: powerWSchema,
+  inverterMaxW: powerWSchema.optional(),
 })
 
 export const vehicleSchema = z.strictObject({
@@ -174,6 +185,8 @@ export const vehicleSchema = z.strictObject({
   thermal: thermalSchema,
   heater: heaterSchema,
   bedHeaters: z.array(bedHeaterSchema).max(8),
+  /** What the vehicle keeps on all night whatever heats: lights, an alarm, cameras. */
+  keepsOnW: powerWSchema.optional(),
   /** Driving battery; absent on a combustion vehicle. */
   battery: z
     .strictObject({
@@ -202,16 +215,7 @@ export const vehicleSchema = z.strictObject({
     })
     .optional(),
   /** Battery for living loads in a vehicle without a driving battery to share. */
-  leisure: z
-    .strictObject({
-      kind: z.enum(['lfp', 'lead']),
-      usableWh: energyWhSchema,
-      reserve01: fraction01Schema,
-      chargerW: powerWSchema,
-      loadW: powerWSchema,
-      inverterMaxW: powerWSchema.optional(),
-    })
-    .optional(),
+  leisure: leisureSchema.optional(),
   consumption: z.strictObject({
     whPerKm: z.number().min(20).max(2000),
     dragAreaM2: z.number().min(0.3).max(10).optional(),
@@ -228,6 +232,7 @@ export const VEHICLE_CHOICES = {
   faces: faceSchema.options,
   bodies: thermalSchema.shape.bodyClass.options,
   heaters: heaterSchema.shape.kind.options,
+  leisureKinds: leisureSchema.shape.kind.options,
 } as const
 
 export type Vehicle = DeepReadonly<z.infer<typeof vehicleSchema>>

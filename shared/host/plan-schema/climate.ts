@@ -87,6 +87,7 @@ export const supplyReadingSchema = z.object({
 export const supplyParametersSchema = z.object({
   connector: z.string(),
   nominalV: z.number(),
+  ratedV: z.exactOptional(z.number()),
   breakerA: z.number(),
   siteLimitA: z.number().nullable(),
   leadLimitA: z.number().nullable(),

@@ -1,6 +1,7 @@
 /** The gate questions: may one sleep in this vehicle here, charge from the post, and what the rules ask for. */
 import type { Night, Trip } from '../../document/index.ts'
 import type { Finding, PitchAdvice } from '../types.ts'
+import { lineSystemOf } from '../inputs/line-system.ts'
 import { finding } from './finding.ts'
 
 export function siteFindings(trip: Trip, night: Night, index: number, pitch: PitchAdvice): readonly Finding[] {
@@ -35,6 +36,10 @@ export function siteFindings(trip: Trip, night: Night, index: number, pitch: Pit
         }),
       )
     }
+  }
+  if (hookup !== undefined && lineSystemOf(hookup) === 'not-known') {
+    const path = ['nights', index, 'hookup', 'lineSystem'] as const
+    found.push(finding({ ...source, path }, 'note', 'line-system-not-known', { site: night.site.name }))
   }
   if (pitch.leadReaches === false) {
     const extension = extensionName(trip, night)

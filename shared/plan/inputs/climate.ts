@@ -16,6 +16,7 @@ import { nightInstant } from '../clock.ts'
 import { loadedPieces } from '../load.ts'
 import type { NightClock } from '../types.ts'
 import { readAtThePost } from './readings.ts'
+import { nominalOf } from './line-system.ts'
 import { sleeperBedding } from './sleeper-bedding.ts'
 
 /** Five minutes: fine enough that halving it moves no temperature by more than 0.05 K (tested), coarse enough to re-plan while a dial turns. */
@@ -73,6 +74,7 @@ export function nightInput(
     decisions: decisions(vehicle, night, clock),
     stepS: STEP_S,
     fault: null,
+    ...(vehicle.keepsOnW === undefined ? {} : { keepsOnW: vehicle.keepsOnW }),
     coversOwned: loadedPieces(trip).some(({ purpose }) => purpose === 'window-covers'),
   }
 }
@@ -108,6 +110,7 @@ function heaterParameters({ heater }: Vehicle): HeaterParameters {
     mayRunAllNight: heater.mayRunAllNight,
     switchesOffAfterS: heater.switchesOffAfterS ?? null,
     switchesOffBelow01: heater.switchesOffBelow01 ?? null,
+    lowerLimitC: heater.lowerLimitC ?? null,
   }
 }
 
@@ -117,7 +120,8 @@ function supplyParameters(trip: Trip, night: Night, hookup: Hookup, clock: Night
   const { tariff } = hookup
   return {
     connector: hookup.connector,
-    nominalV: hookup.nominalV,
+    nominalV: nominalOf(hookup),
+    ratedV: hookup.nominalV,
     breakerA: hookup.breakerA,
     siteLimitA: hookup.siteLimitA ?? null,
     leadLimitA: hookup.leadLimitA ?? null,
