@@ -6,8 +6,6 @@
 import type { BoxType, ContainerInput, PackedBox } from './types.ts'
 import type { Vec3 } from '../types.ts'
 
-/** Share of a compound block's hull that boxes fill at least. */
-const LEAST_FILL_01 = 0.98
 /** Share of the footprint that the flat top covers at least. */
 const LEAST_TOP_01 = 0.9
 
@@ -48,10 +46,10 @@ export function turnsOf(box: BoxType): readonly Vec3[] {
 }
 
 /** All blocks worth trying, largest volume first, at most `most`. */
-export function blocksOf(input: ContainerInput, most: number): readonly Block[] {
+export function blocksOf(input: ContainerInput, most: number, leastFill01: number): readonly Block[] {
   const simple = input.boxes.flatMap((box, type) => simpleBlocks(input, box, type))
   const singles = simple.toSorted(byVolume).slice(-most)
-  return compound(input, singles, most).toSorted(byVolume)
+  return compound(input, singles, most, leastFill01).toSorted(byVolume)
 }
 
 const byVolume = (a: Block, b: Block): number => b.volume - a.volume || b.size[0] - a.size[0] || b.size[1] - a.size[1]
@@ -79,44 +77,68 @@ function simpleBlocks({ sizeMm: [length, width, height] }: ContainerInput, box: 
   return blocks
 }
 
+type Joining = {
+  readonly input: ContainerInput
+  readonly counts: readonly number[]
+  readonly known: Set<string>
+  readonly leastFill01: number
+}
+
 /** Joins blocks in rounds until nothing new comes or there are enough. Only partners that can pass are looked at: equal heights side by side, like lengths on top. */
-function compound(input: ContainerInput, simple: readonly Block[], most: number): Block[] {
-  const all = new Map<string, Block>()
+function compound(input: ContainerInput, simple: readonly Block[], most: number, leastFill01: number): Block[] {
+  const all: Block[] = []
   const byHeight = new Map<number, Block[]>()
   const byLength = new Map<number, Block[]>()
-  const counts = input.boxes.map(({ count }) => count)
-  const next: Block[] = []
+  const joining: Joining = { input, counts: input.boxes.map(({ count }) => count), known: new Set(), leastFill01 }
+  let next: Block[] = []
   const admit = (block: Block | null): void => {
-    if (block === null || all.size >= most) return
-    const key = keyOf(block)
-    if (all.has(key)) return
-    all.set(key, block)
+    if (block === null || all.length >= most) return
+    all.push(block)
     next.push(block)
   }
-  for (const block of simple) admit(block)
-  while (next.length > 0 && all.size < most) {
-    const fresh = next.splice(0)
+  for (const block of simple) {
+    const key = keyOf(block.size, block.topX, block.topY, block.uses)
+    if (joining.known.has(key)) continue
+    joining.known.add(key)
+    admit(block)
+  }
+  while (next.length > 0 && all.length < most) {
+    const fresh = next
+    next = []
     for (const block of fresh) {
       shelf(byHeight, block.size[2]).push(block)
       shelf(byLength, block.size[0]).push(block)
     }
     for (const block of fresh) {
-      if (all.size >= most) break
+      if (all.length >= most) break
       for (const partner of shelf(byHeight, block.size[2])) {
-        for (const axis of [0, 1] as const) {
-          admit(join(input, counts, block, partner, axis))
-          admit(join(input, counts, partner, block, axis))
+        if (fillsBeside(block, partner, 0, joining)) {
+          admit(join(joining, block, partner, 0))
+          admit(join(joining, partner, block, 0))
+        }
+        if (fillsBeside(block, partner, 1, joining)) {
+          admit(join(joining, block, partner, 1))
+          admit(join(joining, partner, block, 1))
         }
       }
       for (let length = block.topX; length >= LEAST_TOP_01 * block.topX; length -= 1) {
-        for (const partner of byLength.get(length) ?? []) admit(join(input, counts, block, partner, 2))
+        for (const partner of byLength.get(length) ?? []) admit(join(joining, block, partner, 2))
       }
       for (let length = block.size[0]; length <= block.size[0] / LEAST_TOP_01; length += 1) {
-        for (const partner of byLength.get(length) ?? []) admit(join(input, counts, partner, block, 2))
+        for (const partner of byLength.get(length) ?? []) admit(join(joining, partner, block, 2))
       }
     }
   }
-  return [...all.values()]
+  return all
+}
+
+/** Whether two blocks of one height fill their hull side by side well enough, in either order. */
+function fillsBeside(a: Block, b: Block, axis: 0 | 1, { input: { sizeMm }, leastFill01 }: Joining): boolean {
+  const across = axis === 0 ? 1 : 0
+  const along = a.size[axis] + b.size[axis]
+  if (along > sizeMm[axis]) return false
+  const wide = a.size[across] > b.size[across] ? a.size[across] : b.size[across]
+  return a.volume + b.volume >= leastFill01 * along * wide * a.size[2]
 }
 
 function shelf(shelves: Map<number, Block[]>, key: number): Block[] {
@@ -127,44 +149,50 @@ function shelf(shelves: Map<number, Block[]>, key: number): Block[] {
   return made
 }
 
-const keyOf = (block: Block): string => `${block.size.join()}|${block.topX},${block.topY}|${block.uses.join()}`
+/** What makes two blocks the same to the search, one character a number. */
+const keyOf = (size: Vec3, topX: number, topY: number, uses: readonly number[]): string =>
+  String.fromCharCode(size[0], size[1], size[2], topX, topY, ...uses)
 
+/** Two blocks face to face along an axis; null where they do not fit together well. Most pairs fail by their numbers alone, before anything is made. */
 function join(
-  input: ContainerInput,
-  counts: readonly number[],
+  { input: { sizeMm }, counts, known, leastFill01 }: Joining,
   first: Block,
   second: Block,
   axis: 0 | 1 | 2,
 ): Block | null {
   const [l1, w1, h1] = first.size
   const [l2, w2, h2] = second.size
-  let size: Vec3
-  let topX: number
-  let topY: number
+  let length = l1
+  let width = w1
+  let height = h1
+  let { topX, topY } = second
   if (axis === 2) {
     if (l2 > first.topX || w2 > first.topY) return null
-    size = [l1, w1, h1 + h2]
-    topX = second.topX
-    topY = second.topY
-  } else if (h1 !== h2) {
-    return null
+    height += h2
   } else if (axis === 0) {
     if (first.topX !== l1) return null
-    size = [l1 + l2, Math.max(w1, w2), h1]
-    topX = l1 + second.topX
-    topY = Math.min(first.topY, second.topY)
+    length += l2
+    width = w1 > w2 ? w1 : w2
+    topX += l1
+    if (first.topY < topY) topY = first.topY
   } else {
     if (first.topY !== w1) return null
-    size = [Math.max(l1, l2), w1 + w2, h1]
-    topX = Math.min(first.topX, second.topX)
-    topY = w1 + second.topY
+    length = l1 > l2 ? l1 : l2
+    width += w2
+    if (first.topX < topX) topX = first.topX
+    topY += w1
   }
-  if (size[0] > input.sizeMm[0] || size[1] > input.sizeMm[1] || size[2] > input.sizeMm[2]) return null
   const volume = first.volume + second.volume
-  if (volume < LEAST_FILL_01 * size[0] * size[1] * size[2] || topX * topY < LEAST_TOP_01 * size[0] * size[1])
-    return null
+  const base = length * width
+  if (volume < leastFill01 * base * height || topX * topY < LEAST_TOP_01 * base) return null
+  if (length > sizeMm[0] || width > sizeMm[1] || height > sizeMm[2]) return null
   const uses = addUses(first.uses, second.uses, counts)
-  return uses === null ? null : { size, volume, topX, topY, uses, parts: { kind: 'joint', first, second, axis } }
+  if (uses === null) return null
+  const size: Vec3 = [length, width, height]
+  const key = keyOf(size, topX, topY, uses)
+  if (known.has(key)) return null
+  known.add(key)
+  return { size, volume, topX, topY, uses, parts: { kind: 'joint', first, second, axis } }
 }
 
 /** Sum of two use lists in order of type; null where there are not that many boxes. */

@@ -5,7 +5,8 @@
  */
 import type { BlockTable } from './table.ts'
 
-const MOST_PLACED = 512
+/** Blocks that a state holds at most; a search stops there. */
+export const MOST_PLACED = 512
 const MOST_SPACES = 1024
 
 export class FillState {

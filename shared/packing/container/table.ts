@@ -16,6 +16,8 @@ export type BlockTable = {
   /** Where each block's uses begin in `uses`; one more than blocks. */
   readonly usesFrom: Int32Array
   readonly uses: Int32Array
+  /** One bit for each box type used, types past 32 folded: blocks without a common bit have no common type. */
+  readonly typeMasks: Int32Array
   /** Longest length up to l that edges in that direction can add up to, by axis. */
   readonly reachable: readonly [Int32Array, Int32Array, Int32Array]
   /** Shortest edge that may stand upright: no level higher than the ceiling less this is of use. */
@@ -23,8 +25,8 @@ export type BlockTable = {
   readonly boxCounts: Int32Array
 }
 
-export function blockTable(input: ContainerInput, most: number): BlockTable {
-  const blocks = blocksOf(input, most)
+export function blockTable(input: ContainerInput, most: number, leastFill01: number): BlockTable {
+  const blocks = blocksOf(input, most, leastFill01)
   const column = (pick: (block: Block) => number): Int32Array => Int32Array.from(blocks, pick)
   const usesFrom = new Int32Array(blocks.length + 1)
   blocks.forEach((block, at) => {
@@ -45,6 +47,9 @@ export function blockTable(input: ContainerInput, most: number): BlockTable {
     topXs: column(({ topX }) => topX),
     topYs: column(({ topY }) => topY),
     usesFrom,
+    typeMasks: column(({ uses }) =>
+      uses.reduce((mask, type, at) => (at % 2 === 0 ? mask | (1 << (type & 31)) : mask), 0),
+    ),
     uses: Int32Array.from(blocks.flatMap(({ uses }) => uses)),
     reachable: [
       reachable(input.sizeMm[0], edges(0)),
