@@ -6,6 +6,8 @@
 import type { BoxType, ContainerInput, PackedBox } from './types.ts'
 import type { Vec3 } from '../types.ts'
 
+/** Blocks joined with all others between two looks at the clock. */
+const POLL_EACH = 16
 /** Share of the footprint that the flat top covers at least. */
 const LEAST_TOP_01 = 0.9
 
@@ -45,11 +47,19 @@ export function turnsOf(box: BoxType): readonly Vec3[] {
   })
 }
 
-/** All blocks worth trying, largest volume first, at most `most`. */
-export function blocksOf(input: ContainerInput, most: number, leastFill01: number): readonly Block[] {
+export type BlocksWanted = {
+  readonly most: number
+  /** Share of a compound block's hull that boxes fill at least. */
+  readonly leastFill01: number
+  /** Asked now and then: what has been made by then must do. */
+  readonly shouldStop: () => boolean
+}
+
+/** All blocks worth trying, largest volume first. */
+export function blocksOf(input: ContainerInput, wanted: BlocksWanted): readonly Block[] {
   const simple = input.boxes.flatMap((box, type) => simpleBlocks(input, box, type))
-  const singles = simple.toSorted(byVolume).slice(-most)
-  return compound(input, singles, most, leastFill01).toSorted(byVolume)
+  const singles = simple.toSorted(byVolume).slice(-wanted.most)
+  return compound(input, singles, wanted).toSorted(byVolume)
 }
 
 const byVolume = (a: Block, b: Block): number => b.volume - a.volume || b.size[0] - a.size[0] || b.size[1] - a.size[1]
@@ -85,7 +95,11 @@ type Joining = {
 }
 
 /** Joins blocks in rounds until nothing new comes or there are enough. Only partners that can pass are looked at: equal heights side by side, like lengths on top. */
-function compound(input: ContainerInput, simple: readonly Block[], most: number, leastFill01: number): Block[] {
+function compound(
+  input: ContainerInput,
+  simple: readonly Block[],
+  { most, leastFill01, shouldStop }: BlocksWanted,
+): Block[] {
   const all: Block[] = []
   const byHeight = new Map<number, Block[]>()
   const byLength = new Map<number, Block[]>()
@@ -102,15 +116,17 @@ function compound(input: ContainerInput, simple: readonly Block[], most: number,
     joining.known.add(key)
     admit(block)
   }
-  while (next.length > 0 && all.length < most) {
+  let ended = false
+  while (next.length > 0 && all.length < most && !ended) {
     const fresh = next
     next = []
     for (const block of fresh) {
       shelf(byHeight, block.size[2]).push(block)
       shelf(byLength, block.size[0]).push(block)
     }
-    for (const block of fresh) {
-      if (all.length >= most) break
+    for (const [at, block] of fresh.entries()) {
+      if (at % POLL_EACH === 0) ended = shouldStop()
+      if (all.length >= most || ended) break
       for (const partner of shelf(byHeight, block.size[2])) {
         if (fillsBeside(block, partner, 0, joining)) {
           admit(join(joining, block, partner, 0))

@@ -12,6 +12,8 @@ import { blockTable } from './table.ts'
 import type { ContainerBudget, ContainerInput, ContainerPacking, PackedBox } from './types.ts'
 
 const MOST_BLOCKS = 10_000
+/** Blocks of the table made first: a packing stands before the large table is made. */
+const FEW_BLOCKS = 1500
 const WIDER = Math.SQRT2
 const WIDEST = 4096
 /** Completions between two looks at the clock: under 10 ms. */
@@ -47,13 +49,15 @@ export function packContainer(input: ContainerInput, budget: ContainerBudget): C
   const [length, width, height] = input.sizeMm
   const progress: Progress = { budget, best: { volume: 0, state: null }, completions: 0, asked: 0, stopped: false }
   const fills01 = input.boxes.length < MANY_TYPES ? FILLS_01 : FILLS_OF_MANY_01
-  const first = turnOf(input, fills01[0], progress)
+  const few = turnOf(input, { leastFill01: fills01[0], most: FEW_BLOCKS }, progress)
   // Whatever the time, there is one packing.
-  complete(first, first.search.table.count)
-  const turns = [first]
+  complete(few, few.search.table.count)
+  runBeam(few, 1)
+  const whole = { leastFill01: fills01[0], most: MOST_BLOCKS }
+  const turns = [few.search.table.count < FEW_BLOCKS || mustStop(progress) ? few : turnOf(input, whole, progress)]
   for (let beam = 1; beam <= WIDEST && !mustStop(progress); beam *= WIDER) {
     if (progress.completions >= FIRST_ALONE && turns.length < fills01.length)
-      turns.push(...fills01.slice(turns.length).map((fill01) => turnOf(input, fill01, progress)))
+      turns.push(...fills01.slice(1).map((leastFill01) => turnOf(input, { leastFill01, most: MOST_BLOCKS }, progress)))
     for (const turn of turns) {
       if (mustStop(progress)) break
       runBeam(turn, Math.max(1, Math.round(beam)))
@@ -76,8 +80,8 @@ function mustStop(progress: Progress): boolean {
   return progress.stopped
 }
 
-function turnOf(input: ContainerInput, leastFill01: number, progress: Progress): Turn {
-  const table = blockTable(input, MOST_BLOCKS, leastFill01)
+function turnOf(input: ContainerInput, wanted: { leastFill01: number; most: number }, progress: Progress): Turn {
+  const table = blockTable(input, { ...wanted, shouldStop: () => progress.budget.shouldStop?.() === true })
   const [length, width, height] = input.sizeMm
   const search: Search = {
     table,

@@ -1,6 +1,6 @@
 /** Blocks laid out in columns of numbers, so that the search scans them without touching an object. */
 import { blocksOf } from './blocks.ts'
-import type { Block } from './blocks.ts'
+import type { Block, BlocksWanted } from './blocks.ts'
 import { turnsOf } from './blocks.ts'
 import type { ContainerInput } from './types.ts'
 
@@ -25,8 +25,8 @@ export type BlockTable = {
   readonly boxCounts: Int32Array
 }
 
-export function blockTable(input: ContainerInput, most: number, leastFill01: number): BlockTable {
-  const blocks = blocksOf(input, most, leastFill01)
+export function blockTable(input: ContainerInput, wanted: BlocksWanted): BlockTable {
+  const blocks = blocksOf(input, wanted)
   const column = (pick: (block: Block) => number): Int32Array => Int32Array.from(blocks, pick)
   const usesFrom = new Int32Array(blocks.length + 1)
   blocks.forEach((block, at) => {
