@@ -6,8 +6,9 @@ import type { Browser, Page } from 'playwright-core'
 import { findBrowser, startBrowser } from './browser.ts'
 import { FIVE } from './five.ts'
 import { faultByHand, moveByHand, moveInTheSolid } from './hands.ts'
+import { whatIf } from './what-if.ts'
 import { startHost } from './host.ts'
-import { germanAndSmall, screensAndThemes } from './looks.ts'
+import { everyScreen, germanAndSmall, screensAndThemes } from './looks.ts'
 import { dialAnswers, start } from './speed.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
@@ -18,11 +19,13 @@ type Item = { readonly name: string; readonly run: (page: Page, base: string) =>
 
 const ITEMS: readonly Item[] = [
   ...FIVE,
+  { name: 'every screen named and in contrast', run: everyScreen },
   { name: 'every screen in three themes', run: async (page, base) => await screensAndThemes(page, base, out) },
   {
     name: 'German, the smallest window, the dialogs',
     run: async (page, base) => await germanAndSmall(page, base, out),
   },
+  { name: 'what if it were colder', run: async (page, base) => await whatIf(page, base, out) },
   { name: 'a unit moved by hand', run: async (page, base) => await moveByHand(page, base, out) },
   { name: 'a unit moved in the solid drawing', run: async (page, base) => await moveInTheSolid(page, base, out) },
   { name: 'a failure dragged over the night', run: async (page, base) => await faultByHand(page, base, out) },

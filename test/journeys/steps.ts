@@ -23,13 +23,14 @@ export async function planSettled(page: Page): Promise<void> {
   )
 }
 
-/** A command by a few letters of its name, through the palette, by keys alone. */
-export async function command(page: Page, letters: string): Promise<void> {
+/** A command by a few letters of its name, through the palette, by keys alone. `closes`: no other dialog comes of it. */
+export async function command(page: Page, letters: string, closes = true): Promise<void> {
   await page.keyboard.press('Control+k')
   await page.getByRole('dialog').getByRole('combobox').fill(letters)
   await page.locator('.palette-item[data-highlighted]').waitFor()
   await page.keyboard.press('Enter')
-  await page.getByRole('dialog').waitFor({ state: 'hidden' })
+  await page.getByRole('combobox').waitFor({ state: 'hidden' })
+  if (closes) await page.getByRole('dialog').waitFor({ state: 'hidden' })
 }
 
 export async function expectText(page: Page, selector: string, wanted: RegExp): Promise<void> {
