@@ -62,14 +62,34 @@ export function sayCost({ cost }: Remedy, trip: Trip, text: Text): string {
   return parts.length === 0 ? text.t('remedy.cost.nothing') : text.list(parts)
 }
 
-/** One difference between two plans; `trip` is the one that the second plan was made of. */
-export function sayDifference({ code, params, problem, steps }: Difference, trip: Trip, text: Text): string {
-  const words = text.t(`whatIf.${code}`, params)
+/** So many things are named in a line that is read at a glance. */
+const NAMED_BRIEFLY = 3
+
+/** One difference between two plans; `trip` is the one that the second plan was made of. In brief, only the first few things are named. */
+export function sayDifference(
+  difference: Difference,
+  trip: Trip,
+  text: Text,
+  length: 'whole' | 'brief' = 'whole',
+): string {
+  const { code, params, problem, steps } = difference
+  const most = length === 'brief' ? NAMED_BRIEFLY : Infinity
+  const words = text.t(
+    `whatIf.${code}`,
+    Array.isArray(params['units']) ? { ...params, units: named(params['units'], most, text) } : params,
+  )
   if (problem !== undefined) return `${words} ${text.problem(problem)}`
   if (steps === undefined) return words
-  const said = steps.map(({ text: { step }, params: named, nightId }) => {
+  const said = steps.map(({ text: { step }, params: given, nightId }) => {
     const zone = trip.nights.find(({ id }) => id === nightId)?.site.zone ?? 'UTC'
-    return text.has(step) ? text.t(step, { ...named, zone }) : step
+    return (text.has(step) ? text.t(step, { ...given, zone }) : step).replace(/\.$/, '')
   })
-  return `${words}: ${text.list(said)}`
+  return `${words}: ${named(said, most, text, '; ')}`
+}
+
+function named(all: readonly string[], most: number, text: Text, separator?: string): string {
+  const first = all.slice(0, most)
+  const rest = all.length - first.length
+  const parts = rest === 0 ? first : [...first, text.t('whatIf.more', { count: rest })]
+  return separator === undefined ? text.list(parts) : parts.join(separator)
 }

@@ -5,6 +5,8 @@ import { loadedPieces } from '../load.ts'
 import type { Finding, NightPlan, Plan } from '../types.ts'
 
 const WARMER_K = [2, 4, 6, 8] as const
+/** Coarser where each has to be packed anew. */
+const WARMER_FOR_ROOM_K = [3, 6] as const
 const COOLER_K = [-2, -4, -6] as const
 const HIGHER_LIMITS_01 = [0.95, 1] as const
 /** Shares of the current asked for that are tried where the post sags too far. */
@@ -44,7 +46,7 @@ export function neighbours(trip: Trip, plan: Plan, shortfall: Finding): readonly
     case 'no-place-by-day':
     case 'no-place-at-night':
     case 'changeover-stuck':
-      return unplaced(trip, plan, shortfall)
+      return [...warmerCabin(night, shortfall), ...unplaced(trip, plan, shortfall)]
     default:
       return shortfall.problem.code.startsWith('over-') ? lighter(trip, shortfall) : []
   }
@@ -143,6 +145,14 @@ const bringAdapter = (trip: Trip, { hookup }: Night): SingleChange[] =>
 
 const mayStay = (piece: Piece): boolean =>
   piece.traits.mustCarry !== true && piece.bedding === undefined && !piece.access.includes('emergency')
+
+/** Where frost bars the way, a warmer cabin opens more bays. */
+function warmerCabin(night: Night | undefined, { problem }: Finding): SingleChange[] {
+  const { rules } = problem.params
+  return night !== undefined && Array.isArray(rules) && rules.includes('freezes')
+    ? WARMER_FOR_ROOM_K.map((byK) => ({ kind: 'set-point', nightId: night.id, byK }) as const)
+    : []
+}
 
 /** The unit itself, turned, unlocked or left; or something of about its size left in its stead. */
 function unplaced(trip: Trip, plan: Plan, shortfall: Finding): SingleChange[] {

@@ -7,6 +7,7 @@ export const whatIf: Record<keyof typeof english, string> = {
   'whatIf.one-more-person': 'Ein Mensch mehr, {massG}',
   'whatIf.no-outside-storage': 'Draußen darf nichts stehen',
   'whatIf.fault-at-three': 'Der Strom fällt um {clock} aus',
+  'whatIf.more': 'noch eines | {count} weitere',
   'whatIf.same': 'Nichts würde sich ändern.',
   'whatIf.holds-no-more': 'Es ginge nicht mehr auf: ein Grund. | Es ginge nicht mehr auf: {count} Gründe.',
   'whatIf.holds-now': 'Es ginge auf.',

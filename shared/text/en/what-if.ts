@@ -5,6 +5,7 @@ export const whatIf = {
   'whatIf.one-more-person': 'One more person of {massG}',
   'whatIf.no-outside-storage': 'Nothing may stand outside',
   'whatIf.fault-at-three': 'The supply is lost at {clock}',
+  'whatIf.more': 'one more | {count} more',
   'whatIf.same': 'Nothing would change.',
   'whatIf.holds-no-more': 'It would not hold any more: one reason. | It would not hold any more: {count} reasons.',
   'whatIf.holds-now': 'It would hold.',
