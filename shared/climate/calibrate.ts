@@ -60,6 +60,8 @@ const SCALE_MAX = 5
 /** Gauss-Newton turns, the step of its slope, and the change at which it ends. */
 const TURNS = 12
 const SLOPE_STEP = 0.02
+/** Turns this near each other give the slope between them (engine's convention). */
+const NEAR = 0.15
 const ENOUGH = 1e-3
 /** Longest integration step while fitting, s: the readings are coarser than the model. */
 const INTEGRATION_S = 300
@@ -74,16 +76,19 @@ export function calibrate(nights: readonly MeasuredNight[], legs: readonly Measu
   const prior01 = first === undefined ? PRIOR_SPREAD_01 : shellSpread01(first.input.cabin)
   let logScale = 0
   let curvature = 1 / prior01 ** 2
+  let before: Tried | null = null
+  let slopes: readonly number[] = []
   for (let turn = 0; turn < TURNS; turn += 1) {
     const here = misfits(nights, Math.exp(logScale))
-    const there = misfits(nights, Math.exp(logScale + SLOPE_STEP))
+    slopes = slopesAt(nights, { logScale, misfits: here }, before, slopes)
     let gradient = logScale / prior01 ** 2
     curvature = 1 / prior01 ** 2
     here.forEach((misfit, index) => {
-      const slope = ((there[index] ?? misfit) - misfit) / SLOPE_STEP
+      const slope = slopes[index] ?? 0
       gradient += slope * misfit
       curvature += slope * slope
     })
+    before = { logScale, misfits: here }
     const next = Math.min(Math.log(SCALE_MAX), Math.max(Math.log(SCALE_MIN), logScale - gradient / curvature))
     const change = Math.abs(next - logScale)
     logScale = next
@@ -91,6 +96,24 @@ export function calibrate(nights: readonly MeasuredNight[], legs: readonly Measu
   }
   const fit = told(nights, Math.exp(logScale), Math.exp(logScale) / Math.sqrt(curvature))
   return legs.length === 0 ? fit : { ...fit, consumption: calibrateLegs(legs) }
+}
+
+type Tried = { readonly logScale: number; readonly misfits: readonly number[] }
+
+/** How each misfit changes with the scale: by a small step at first and after a long one, between two turns that lie near each other, else as before. */
+function slopesAt(
+  nights: readonly MeasuredNight[],
+  here: Tried,
+  before: Tried | null,
+  known: readonly number[],
+): readonly number[] {
+  const between = (other: Tried): readonly number[] =>
+    here.misfits.map((misfit, index) => ((other.misfits[index] ?? misfit) - misfit) / (other.logScale - here.logScale))
+  const moved = before === null ? Infinity : Math.abs(before.logScale - here.logScale)
+  if (before !== null && moved < SLOPE_STEP / 4) return known
+  if (before !== null && moved < NEAR) return between(before)
+  const logScale = here.logScale + SLOPE_STEP
+  return between({ logScale, misfits: misfits(nights, Math.exp(logScale)) })
 }
 
 function told(nights: readonly MeasuredNight[], lossScale: number, lossScaleSpread: number): Calibration {

@@ -31,7 +31,16 @@ export function copAt(heater: Pick<HeaterParameters, 'kind' | 'cop' | 'lowerLimi
 export const coolingCopAt = (outsideC: number): number => between(COOLING_COP, outsideC)
 
 /** The lowest temperature that cooling aims at, °C: a set-point below it is meant for heating (climate controls end near 16, from memory). */
-export const COOLS_TO_C = 18
+const COOLS_TO_C = 18
+/** Where it is colder outside than that, cooling eases off by this much for each kelvin: fresh air does it (engine's convention). */
+const EASES_PER_K = 3
+
+/** What cooling aims at, °C, by set-point and outside temperature: never below 18, and higher the colder it is outside. */
+export function coolingAimC(setC: number, outsideC: number): number {
+  const aimC = Math.max(setC, COOLS_TO_C)
+  return aimC + EASES_PER_K * Math.max(0, aimC - outsideC)
+}
+
 /** Apparatus dew point of the cooling coil, °C: evaporators are held at 3 to 10 to stay above frost (from memory). */
 export const COIL_C = 8
 /** Heat of moist air, J/kgK (ASHRAE Fundamentals 2017 ch. 1). */

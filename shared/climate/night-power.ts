@@ -53,7 +53,9 @@ export function mainsHeaterW(prepared: Prepared, now: SupplyNow): number {
   const { heater, supply } = prepared.input
   if (supply === null || now.wattsW <= 0) return 0
   const ratedW =
-    heater.kind === 'mains-fan-heater' ? resistivePowerW(heater.maxHeatW, supply.ratedV ?? supply.nominalV, now.volts) : Infinity
+    heater.kind === 'mains-fan-heater'
+      ? resistivePowerW(heater.maxHeatW, supply.ratedV ?? supply.nominalV, now.volts)
+      : Infinity
   return Math.min(ratedW, now.wattsW)
 }
 
@@ -89,10 +91,10 @@ export function carOfferW(prepared: Prepared, now: SupplyNow, heaterOnSupplyW: n
 }
 
 /** Electricity that the built-in heater may take: all it wants above the reserve, only what the supply brings below it. */
-export function builtInLimitW(prepared: Prepared, now: SupplyNow, charge01: number, outsideC: number): number {
+export function builtInLimitW(prepared: Prepared, now: SupplyNow, atReserve: boolean, outsideC: number): number {
   const { battery } = prepared.input
   if (battery === null) return 0
-  if (charge01 > battery.reserve01) return Infinity
+  if (!atReserve) return Infinity
   return chargerOutputW(battery, carOfferW(prepared, now, 0), outsideC)
 }
 

@@ -1,17 +1,17 @@
 /** The night from arrival to departure, step by step; one run is cheap enough for a search to do hundreds. */
-import { gapM3PerH } from './network-air.ts'
-import { BED, FRONT, at } from './network-step.ts'
+import { at } from './network-step.ts'
 import { supplyNow } from './night-power.ts'
 import { record } from './night-record.ts'
 import { heatContentJ, startRun, utcOf } from './night-state.ts'
 import { advance } from './night-step.ts'
+import { latch, untilSwitchS } from './night-switches.ts'
 import type { Prepared } from './night-prepare.ts'
 import type { PaneColumns, Run, RunColumns, RunTotals, Segment, StopReason } from './night-state.ts'
 import type { Utc } from '../units/index.ts'
 import type { NightDecisions } from './types.ts'
 
 /** The first step after an event is this many times shorter than the longest. */
-const FIRST_PART = 10
+const FIRST_PART = 25
 
 export type NightRun = {
   readonly columns: RunColumns
@@ -51,8 +51,10 @@ export function runNight(prepared: Prepared, decisions: NightDecisions, withPane
         segment = segmentAt(prepared, decisions, sinceUtc)
         nextEvent += 1
       }
+      if (latch(run, segment, atUtc)) sinceUtc = atUtc
       const leftS = Math.min(toUtc, events[nextEvent] ?? Infinity) - atUtc
-      const stepS = leftS / Math.ceil(leftS / longestPartS(prepared, atUtc - sinceUtc) - 1e-9)
+      const evenS = leftS / Math.ceil(leftS / longestPartS(prepared, atUtc - sinceUtc) - 1e-9)
+      const stepS = Math.min(evenS, untilSwitchS(run, segment, atUtc))
       advance(run, segment, {
         step,
         from01: (atUtc - fromUtc) / lengthS,
@@ -102,15 +104,11 @@ function segmentAt(prepared: Prepared, decisions: NightDecisions, atUtc: number)
   }
 }
 
-/** Network and gap of a step: wind as the mean of its ends, the gap's flow by the difference at its start. */
+/** Covers of a step, and its sums from nothing. */
 function beginStep(run: Run, step: number): void {
   const { prepared, decisions, sums } = run
-  const wind = (at(prepared.windMPerS, step) + at(prepared.windMPerS, step + 1)) / 2
   run.covers = decisions.covers || at(prepared.boundsUtc, step) >= (decisions.coversFromUtc ?? Infinity)
   run.wet.covers = run.covers
-  run.network = prepared.networkAt(wind, run.covers)
-  const insideC = (at(run.temps, FRONT) + at(run.temps, BED)) / 2
-  run.gapM3PerH = gapM3PerH(decisions.windowGapMm, decisions.windowSides, wind, insideC - at(prepared.outsideC, step))
   sums.heatJ = 0
   sums.electricJ = 0
   sums.bedJ = 0

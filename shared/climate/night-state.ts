@@ -83,6 +83,7 @@ export type Run = {
   readonly startWaterKg: number
   network: Network
   covers: boolean
+  windMPerS: number
   gapM3PerH: number
   /** Heat from people, bed heaters, sun and condensing water at the instant last asked, W. */
   gainW: number
@@ -90,6 +91,10 @@ export type Run = {
   electricW: number
   heatingSinceUtc: number | null
   switchedOff: boolean
+  /** The driving battery is at its reserve, or not yet clear of it. */
+  atReserve: boolean
+  /** The same of the leisure battery. */
+  leisureEmpty: boolean
   stopsUtc: number | null
   stopReason: StopReason | null
   leastFreshM3PerH: number
@@ -155,12 +160,15 @@ export function startRun(prepared: Prepared, decisions: NightDecisions, withPane
     startWaterKg: ratio * prepared.airKg,
     network,
     covers: decisions.covers,
+    windMPerS: 0,
     gapM3PerH: 0,
     gainW: 0,
     heatW: 0,
     electricW: 0,
     heatingSinceUtc: null,
     switchedOff: false,
+    atReserve: false,
+    leisureEmpty: false,
     stopsUtc: null,
     stopReason: null,
     leastFreshM3PerH: Infinity,

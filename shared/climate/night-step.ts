@@ -3,9 +3,9 @@
  * Heat is solved twice: with the last step's condensation, then with this step's, so that both meet at second order.
  */
 import { J_PER_WH, S_PER_HOUR } from '../units/index.ts'
-import { COOLS_TO_C, coilKgPerSPerW, copAt, coolingCopAt, electricPerHeat } from './heater.ts'
+import { coilKgPerSPerW, coolingAimC, copAt, coolingCopAt, electricPerHeat } from './heater.ts'
 import { EVAPORATION_J_PER_KG, co2After, moistureStep, settleFog } from './moisture.ts'
-import { leakageM3PerH } from './network-air.ts'
+import { gapM3PerH, leakageM3PerH } from './network-air.ts'
 import { BED, FIRST_PANE, FLOOR, FRONT, GAMMA, MASS, at, factorise, stages } from './network-step.ts'
 import { BODY_SKY_VIEW_01 } from './network.ts'
 import { builtInLimitW, heatsFromSupply, inverterHeaterW, mainsHeaterW, settle } from './night-power.ts'
@@ -38,11 +38,11 @@ export function advance(run: Run, segment: Segment, part: Part): void {
   const { prepared } = run
   const { input } = prepared
   const bedW = segment.bedHeat && bedHeatersRun(run, segment) ? run.bedHeaterW : 0
-  const held = segment.setC === null ? null : heldOff(run, segment, part.atUtc)
+  const held = segment.setC === null ? null : heldOff(run, segment)
   const limitW = segment.setC === null || held !== null ? 0 : electricLimitW(run, segment, part, bedW)
   const on = segment.setC !== null && limitW > input.heater.awakeLoadW
   if (on && run.heatingSinceUtc === null) run.heatingSinceUtc = part.atUtc
-  const exchangeM3PerH = setAir(run, on)
+  const exchangeM3PerH = setAir(run, on, part)
   factorise(run.factor, run.network, run.air, part.stepS, run)
   const release = segment.asleep ? prepared.asleep : prepared.awake
   const middle01 = part.from01 + GAMMA * (part.to01 - part.from01)
@@ -88,29 +88,19 @@ export function advance(run: Run, segment: Segment, part: Part): void {
   moveElectricity(run, segment, part, outsideEndC, bedW)
 }
 
-/** Why the heater may not run now; null where it may. Latches what switches itself off. */
-function heldOff(run: Run, segment: Segment, atUtc: number): StopReason | null {
-  const { heater, battery } = run.prepared.input
+/** Why the heater may not run now; null where it may. */
+function heldOff(run: Run, segment: Segment): StopReason | null {
   if (segment.failed) return 'failed'
-  if (
-    run.heatingSinceUtc !== null &&
-    heater.switchesOffAfterS !== null &&
-    atUtc - run.heatingSinceUtc >= heater.switchesOffAfterS - 1e-6
-  ) {
-    run.switchedOff = true
-  }
-  if (battery !== null && heater.switchesOffBelow01 !== null && run.power.charge01 < heater.switchesOffBelow01)
-    run.switchedOff = true
   if (run.switchedOff) return 'switched-off'
-  return !heater.mayRunAllNight && segment.asleep ? 'may-not-run' : null
+  return !run.prepared.input.heater.mayRunAllNight && segment.asleep ? 'may-not-run' : null
 }
 
 /** Whether the battery that the bed heaters hang on is above its reserve, or the supply carries them. */
 function bedHeatersRun(run: Run, segment: Segment): boolean {
   const { battery, leisure } = run.prepared.input
   if (segment.supply.wattsW > 0) return true
-  if (battery !== null) return run.power.charge01 > battery.reserve01
-  return leisure !== null && run.power.leisure01 > leisure.reserve01 + 1e-9
+  if (battery !== null) return !run.atReserve
+  return leisure !== null && !run.leisureEmpty
 }
 
 /** Electricity that the heater with its fan and controls may take, W. */
@@ -119,16 +109,22 @@ function electricLimitW(run: Run, segment: Segment, part: Part, bedW: number): n
   if (heatsFromSupply(prepared.input))
     return segment.supply.wattsW > 0
       ? mainsHeaterW(prepared, segment.supply)
-      : inverterHeaterW(prepared, segment.supply, { leisure01: run.power.leisure01, bedW, stepS: part.stepS })
-  return (
-    builtInLimitW(prepared, segment.supply, run.power.charge01, along(prepared.outsideC, part.step, part.from01)) - bedW
-  )
+      : run.leisureEmpty
+        ? 0
+        : inverterHeaterW(prepared, segment.supply, { leisure01: run.power.leisure01, bedW, stepS: part.stepS })
+  return builtInLimitW(prepared, segment.supply, run.atReserve, along(prepared.outsideC, part.step, part.from01)) - bedW
 }
 
-/** Sets the air exchange of the step, W/K; gives the outdoor air, m3/h. */
-function setAir(run: Run, on: boolean): number {
-  const { prepared, air, network } = run
+/** Sets the part's network by its wind and the air exchange, W/K; gives the outdoor air, m3/h. */
+function setAir(run: Run, on: boolean, part: Part): number {
+  const { prepared, air, decisions } = run
+  run.windMPerS = along(prepared.windMPerS, part.step, (part.from01 + part.to01) / 2)
+  run.network = prepared.networkAt(run.windMPerS, run.covers)
+  const { network } = run
   const { cabin } = prepared.input
+  const insideC = (at(run.temps, FRONT) + at(run.temps, BED)) / 2
+  const differenceK = insideC - along(prepared.outsideC, part.step, part.from01)
+  run.gapM3PerH = gapM3PerH(decisions.windowGapMm, decisions.windowSides, run.windMPerS, differenceK)
   const leak = leakageM3PerH(cabin)
   const drawn = on ? cabin.freshAirM3PerH : 0
   const wPerM3H = prepared.airJPerM3K / S_PER_HOUR
@@ -185,7 +181,7 @@ function solveHeat(run: Run, setC: number | null, on: boolean, limitW: number, p
     const cop = copAt(heater, outsideC)
     run.heatW = Math.min(missingK / run.factor.risePerW, heater.maxHeatW, spareW * cop)
     run.electricW += run.heatW * electricPerHeat(heater, cop, run.heatW)
-  } else if (heater.canCool && outsideC > setC) cool(run, Math.max(setC, COOLS_TO_C), spareW, outsideC)
+  } else if (heater.canCool) cool(run, coolingAimC(setC, outsideC), spareW, outsideC)
   if (run.heatW !== 0) stages(run.factor, run.temps, run, run.heatW)
 }
 

@@ -2,11 +2,14 @@ import { describe, expect, it } from 'vitest'
 import { simulateNight } from '../../../shared/climate/index.ts'
 import { prepareNight } from '../../../shared/climate/night-prepare.ts'
 import { runNight } from '../../../shared/climate/night-run.ts'
-import { at, fallingWeather, night, withDecisions } from './night-fixture.ts'
+import { TIME_LIMIT_MS, isDeep } from '../../support/generators/runs.ts'
+import { at, fallingWeather, night, randomNight, withDecisions } from './night-fixture.ts'
 import { SCENARIO_NIGHTS } from './scenario-nights.ts'
 import { scenarioInput } from './scenario-input.ts'
-import type { NightInput, NightOutcome } from '../../../shared/climate/index.ts'
+import type { NightInput, NightOutcome, WeatherStep } from '../../../shared/climate/index.ts'
 
+/** Twenty on each change, a thousand in the deep run. */
+const NIGHTS = isDeep ? 1000 : 20
 const COLUMNS = ['frontAirC', 'bedAirC', 'massC', 'floorC', 'glassC', 'operativeC', 'feetC'] as const
 
 function largestDifferenceK(coarse: NightOutcome, fine: NightOutcome): number {
@@ -46,6 +49,25 @@ const CASES: readonly (readonly [string, NightInput])[] = [
   ...SCENARIO_NIGHTS.map((of) => [`scenario ${of.name}`, scenarioInput(of, true, true)] as const),
 ]
 
+/** Fastest that weather turns from hour to hour: a sharp front (common practice); random rows alone would jump by 20 K. */
+const FRONT_K = 5
+const GUST_M_PER_S = 4
+
+function asWeatherTurns(input: NightInput): NightInput {
+  const weather: WeatherStep[] = []
+  for (const row of input.weather) {
+    const before = weather.at(-1)
+    const near = (value: number, from: number | undefined, most: number): number =>
+      from === undefined ? value : Math.min(from + most, Math.max(from - most, value))
+    weather.push({
+      ...row,
+      tempC: near(row.tempC, before?.tempC, FRONT_K),
+      windMPerS: near(row.windMPerS, before?.windMPerS, GUST_M_PER_S),
+    })
+  }
+  return { ...input, weather }
+}
+
 describe('independence from the step', () => {
   it.each(CASES)('%s: halving the default step moves no temperature by 0.05 K', (_, input) => {
     const coarse = simulateNight({ ...input, stepS: 300 })
@@ -62,6 +84,26 @@ describe('independence from the step', () => {
       )
     }
   })
+
+  it(
+    `halving either step moves no temperature by 0.05 K over ${NIGHTS} random nights (seeds 1 to ${NIGHTS})`,
+    () => {
+      let worstK = 0
+      for (let seed = 1; seed <= NIGHTS; seed += 1) {
+        const input = { ...asWeatherTurns(randomNight(seed)), stepS: 300 }
+        worstK = Math.max(worstK, largestDifferenceK(simulateNight(input), simulateNight({ ...input, stepS: 150 })))
+        const coarse = runNight(prepareNight(input), input.decisions)
+        const fine = runNight(prepareNight(input, 50), input.decisions)
+        for (const name of COLUMNS)
+          coarse.columns[name].forEach((tempC, row) => {
+            worstK = Math.max(worstK, Math.abs(tempC - (fine.columns[name][row] ?? 0)))
+          })
+      }
+      console.log(`halving the step over ${NIGHTS} random nights: ${worstK.toFixed(4)} K at most`)
+      expect(worstK).toBeLessThan(0.05)
+    },
+    TIME_LIMIT_MS,
+  )
 
   it('any step is stable: an hour-long step stays within 0.3 K of five minutes', () => {
     const input = night({ weather: fallingWeather(5, -12) })
