@@ -2,6 +2,7 @@
 import { packBins } from './bins.ts'
 import { plainBox } from './bay-state.ts'
 import { explainAll } from './explain.ts'
+import type { Resolve } from './explain.ts'
 import { layoutOf, reachOfState, weightedReach } from './layout.ts'
 import { loadingOrder } from './loading-order.ts'
 import { cautionsOf, massFaults, massReport } from './mass.ts'
@@ -71,7 +72,11 @@ const onePass = (input: PackingInput, budget: PackBudget): PackingOutcome => {
   const drive = solveDrive(driveScene, budget, rounds, run)
   const driveLayout = layoutOf(driveScene, drive.state)
   const missing = missingFrom(driveScene, drive.state)
-  const unplaced = [...explainAll(driveScene, drive.state, missing), ...tooMany]
+  const resolve: Resolve = {
+    again: (scene) => solve(scene, keepLegal(scene, driveLayout.placements), null, rounds, run.aside(), 'drive').state,
+    shouldStop: run.shouldStop,
+  }
+  const unplaced = [...explainAll(driveScene, drive.state, missing, resolve), ...tooMany]
   const known = new Set(model.units.flatMap((unit) => unit.pieces.map((piece) => piece.id)))
   const mass = massReport(driveScene, drive.state)
   const driveReach = reachOfState(driveScene, drive.state)

@@ -1,6 +1,7 @@
 /** One night: its bed layout grown from the drive layout, the moves there and back, and what fell out. */
 import { changeoversBetween } from './changeover/between.ts'
 import { explainAll } from './explain.ts'
+import type { Resolve } from './explain.ts'
 import { boxAt, moved } from './geometry.ts'
 import type { Box } from './geometry.ts'
 import { layoutOf, reachOfState, weightedReach } from './layout.ts'
@@ -56,6 +57,11 @@ export const solveNight = (job: NightJob, run: Run): NightSolved => {
   const carried = job.driveUnplaced
     .filter((each) => (night.states[each.unitId] ?? 'stored') === 'stored')
     .map((each): Unplaced => ({ ...each, layout: 'bed', nightId: night.id }))
+  const resolve: Resolve = {
+    again: (changed) =>
+      solve(changed, keepLegal(changed, bed.placements), origin, job.rounds, run.aside(), 'bed').state,
+    shouldStop: run.shouldStop,
+  }
   return {
     packing: {
       nightId: night.id,
@@ -63,7 +69,7 @@ export const solveNight = (job: NightJob, run: Run): NightSolved => {
       reach,
       changeover: moves.there,
       changeback: moves.back,
-      unplaced: [...explainAll(scene, state, missingFrom(scene, state)), ...carried],
+      unplaced: [...explainAll(scene, state, missingFrom(scene, state), resolve), ...carried],
     },
     faults: nightFaults(scene, state, reach),
     weightedReach: weightedReach(scene, reach),

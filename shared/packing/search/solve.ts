@@ -25,6 +25,12 @@ export class Run {
     if (!this.cancelled && this.budget.shouldStop?.() === true) this.cancelled = true
     return this.cancelled
   }
+
+  /** A run of the same seed and length beside this one, whose rounds do not count and which tells nothing. */
+  aside(): Run {
+    const { seed, iterations } = this.budget
+    return new Run({ seed, iterations, shouldStop: this.shouldStop })
+  }
 }
 
 /** Places what may stay where it was, from the floor up. */

@@ -6,7 +6,7 @@ import { randomFrom } from '../../../shared/packing/random.ts'
 import { isDeep } from '../../support/generators/runs.ts'
 import { plainBay, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
 
-const LOADS = isDeep ? 400 : 40
+const LOADS = isDeep ? 400 : 24
 const ROUNDS = 30
 /** Squeezed edges are whole millimetres. */
 const ROUNDING_MM = 1
