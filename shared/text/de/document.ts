@@ -129,7 +129,7 @@ export const document: Record<keyof typeof english, string> = {
   'problem.edit-id-taken': 'Die Kennung „{id}“ wird in dieser Reise schon benutzt. Wähle eine andere.',
   'problem.edit-path-missing': 'Die Reise hat kein Feld {field}, das sich setzen ließe. Wähle ein anderes.',
   'problem.edit-last-night':
-    'Eine Reise behält mindestens eine Nacht. Füge eine andere hinzu, bevor du diese entfernst.',
+    'Eine Reise behält mindestens eine Nacht. Erst eine andere hinzufügen, dann diese entfernen.',
   'what.piece': 'Stück',
   'what.bin': 'Kiste',
   'what.bay': 'Stauraum',

@@ -18,7 +18,7 @@ export const windowFirst: Record<keyof typeof english, string> = {
   'window.first.done': 'Verstanden',
   'window.first.leave': 'Erste Schritte verlassen',
   'window.kit.lists': 'Aus einer Liste',
-  'window.kit.listsHint': 'Übliches mit gerundeten Maßen; ändern Sie es auf Ihres. Was schon da ist, bleibt weg.',
+  'window.kit.listsHint': 'Übliches mit gerundeten Maßen, zum Ändern auf die eigenen. Was schon da ist, bleibt weg.',
   'window.kit.listAdd': '{count} Stück hinzufügen | {count} Stück hinzufügen',
   'window.kit.listNone': 'Nichts markiert.',
   'window.kit.listHave': 'schon da',

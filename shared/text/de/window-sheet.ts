@@ -204,7 +204,7 @@ export const windowSheet = {
   'window.fault.short.supply-lost': 'Strom',
   'window.fault.short.heater-fails': 'Heizung',
   'window.fault.drag':
-    'Zieh die Marke auf der Temperaturkurve zu einer anderen Stunde, oder bewege sie mit den Pfeiltasten.',
+    'Die Marke auf der Temperaturkurve zu einer anderen Stunde ziehen oder mit den Pfeiltasten bewegen.',
   'window.fault.hour': 'Stunde des Ausfalls',
   'window.fault.coldest': 'Dann am kältesten {tempC}.',
   'window.fault.charge': '{share01} bei Abfahrt.',
