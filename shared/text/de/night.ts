@@ -72,7 +72,7 @@ export const night: Record<keyof typeof english, string> = {
   'night.because.pre-warm': 'Wärmt ab {time} wieder auf.',
   'night.because.pre-warm-on-site': 'Wärmt ab {time} wieder auf, mit Strom vom Platz.',
   'night.because.less-current': '{current} genügen: weniger Wärme in jedem Kontakt.',
-  'night.because.charge-enough': 'Lädt bis {charge}: genug für die Etappe, mehr wäre nur teurer.',
+  'night.because.charge-enough': 'Eine Ladegrenze von {charge} genügt für die Etappe; mehr wäre nur teurer.',
   'night.because.covers-up': 'Fensterabdeckungen oben.',
   'night.because.window-open': 'Fenster {gap} offen für frische Luft.',
   'night.action.heating-off': 'Heizung ausschalten.',

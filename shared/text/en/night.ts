@@ -69,7 +69,7 @@ export const night = {
   'night.because.pre-warm': 'Warms up again from {time}.',
   'night.because.pre-warm-on-site': 'Warms up again from {time}, on site power.',
   'night.because.less-current': '{current} is enough: less heat in every contact.',
-  'night.because.charge-enough': 'Charges to {charge}: enough for the leg, no more to pay.',
+  'night.because.charge-enough': 'A charge limit of {charge} is enough for the leg; more would cost more.',
   'night.because.covers-up': 'Covers up.',
   'night.because.window-open': 'Window open by {gap} for fresh air.',
   'night.action.heating-off': 'Switch the heating off.',
