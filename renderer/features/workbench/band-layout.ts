@@ -39,3 +39,27 @@ export function placeBandLabels(
   }
   return placed.sort((a, b) => a.x - b.x)
 }
+
+export type SunTimes = {
+  readonly sunset: number | null
+  readonly dusk: number | null
+  readonly dawn: number | null
+  readonly sunrise: number | null
+}
+
+export type SkyStretch = { readonly id: string; readonly from: number; readonly to: number }
+
+/** Stretches of the sky, from full day to full night, in the order of the evening. */
+export function skyStretches(
+  { fromUtc, toUtc }: { readonly fromUtc: number; readonly toUtc: number },
+  { sunset, dusk, dawn, sunrise }: SunTimes,
+): readonly SkyStretch[] {
+  const stretches = [
+    { id: 'day', from: fromUtc, to: sunset ?? fromUtc },
+    { id: 'dusk', from: sunset ?? fromUtc, to: dusk ?? sunset ?? fromUtc },
+    { id: 'night', from: dusk ?? sunset ?? fromUtc, to: dawn ?? sunrise ?? toUtc },
+    { id: 'dawn', from: dawn ?? toUtc, to: sunrise ?? toUtc },
+    { id: 'morning', from: sunrise ?? toUtc, to: toUtc },
+  ]
+  return stretches.filter((stretch) => stretch.to > stretch.from)
+}

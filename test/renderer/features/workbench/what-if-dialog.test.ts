@@ -132,7 +132,7 @@ describe('the what-if dialog', () => {
     [async (): Promise<WhatIfOutcome> => ({ kind: 'stopped' }), 'Angehalten'],
     [
       async (): Promise<WhatIfOutcome> => ({ kind: 'failed', errorName: 'E', message: 'x1' }),
-      'Ihre Reise ist unversehrt',
+      'Die Reise ist unversehrt',
     ],
   ])('says in German what came of it where nothing was compared', async (answer, words) => {
     shown = await open(answer, 'de')
