@@ -7,7 +7,7 @@ import { posesOf, sizeWithin } from './poses.ts'
 import type { Pose } from './poses.ts'
 import { randomFrom } from './random.ts'
 import type { PackModel, Scene } from './scene.ts'
-import { missingFrom } from './search/build.ts'
+import { ENDED_WHOLE, missingFrom } from './search/build.ts'
 import { improve } from './search/improve.ts'
 import { insert } from './search/insert.ts'
 import { costOf } from './search/objective.ts'
@@ -26,13 +26,17 @@ export const explainAll = (
 ): readonly Unplaced[] => {
   const rounds = Math.ceil(ROUNDS_TIMES_UNITS / Math.max(1, scene.model.units.length))
   const trial: Trial = { scene, state, resolve, purse: { rounds } }
-  return units.map((unit) => ({
-    unitId: scene.model.units[unit]?.id ?? '',
-    layout: scene.layout,
-    nightId: scene.night?.id ?? null,
-    why: whyNot(scene, state, unit),
-    cure: resolve.shouldStop() ? null : cureFor(trial, unit),
-  }))
+  return units.map((unit) => {
+    const hurried = resolve.shouldStop()
+    return {
+      unitId: scene.model.units[unit]?.id ?? '',
+      layout: scene.layout,
+      nightId: scene.night?.id ?? null,
+      // Of a great load broken off there is no reason to tell: most were not tried.
+      why: hurried && units.length > ENDED_WHOLE ? [] : whyNot(scene, state, unit),
+      cure: hurried ? null : cureFor(trial, unit),
+    }
+  })
 }
 
 const whyNot = (scene: Scene, state: SceneState, unit: number): Unplaced['why'] => {

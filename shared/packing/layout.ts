@@ -12,7 +12,7 @@ import type { AwayPlace, Layout, Placement, Reach } from './types.ts'
 
 /** Placements by unit order, and what is away: units, and pieces that are out of their bin that night. */
 export const layoutOf = (scene: Scene, state: SceneState): Layout => {
-  const placements = state.bays.flatMap((bay) => bay.placed.map((item) => placementOf(scene, bay, item.unit)))
+  const placements = state.bays.flatMap((bay) => bay.placed.map((item) => placementOf(scene, bay, item)))
   const order = new Map(scene.model.units.map((unit) => [unit.id, unit.index]))
   const found = placements.filter((each) => each !== null)
   found.sort((a, b) => (order.get(a.unitId) ?? 0) - (order.get(b.unitId) ?? 0))
@@ -31,10 +31,9 @@ const outOfBins = (scene: Scene): readonly AwayPlace[] => {
   })
 }
 
-const placementOf = (scene: Scene, bay: BayState, unit: number): Placement | null => {
-  const item = bay.placed.find((each) => each.unit === unit)
-  const id = scene.model.units[unit]?.id
-  if (item === undefined || id === undefined) return null
+const placementOf = (scene: Scene, bay: BayState, item: BayState['placed'][number]): Placement | null => {
+  const id = scene.model.units[item.unit]?.id
+  if (id === undefined) return null
   return {
     unitId: id,
     bayId: bay.model.bay.id,

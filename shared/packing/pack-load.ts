@@ -10,7 +10,7 @@ import { solveNight } from './pack-night.ts'
 import type { NightJob, NightSolved } from './pack-night.ts'
 import { packModelOf, sceneOf } from './scene.ts'
 import type { Scene } from './scene.ts'
-import { missingFrom } from './search/build.ts'
+import { ENDED_WHOLE, missingFrom } from './search/build.ts'
 import type { Ranked } from './search/build.ts'
 import type { Origin } from './search/objective.ts'
 import { keepLegal, Run, solve } from './search/solve.ts'
@@ -32,7 +32,7 @@ const DRIVE_SHARE = 0.4
  * Packs a load: drive layout, a bed layout for each night, reach, moves and explanations.
  * Lengths mm in the bay's frame, masses g, temperatures °C; `budget.iterations` are improvement rounds, 0 or more.
  * Gives one outcome in which each unit is placed, away, or left out with its reasons; the same seed and rounds give the same outcome.
- * Stopped early, it returns the best so far with `cancelled` true. Limits passed by the whole load are in `faults`.
+ * Stopped early, it returns the best so far with `cancelled` true; of more than `ENDED_WHOLE` units what was not reached is left out without reasons. Limits passed by the whole load are in `faults`.
  * Destroy-and-rebuild search over free spaces with full support; reach after reach.md's retrieval sets.
  */
 export const packLoad = (input: PackingInput, budget: PackBudget): PackingOutcome => {
@@ -67,19 +67,23 @@ const onePass = (input: PackingInput, budget: PackBudget): PackingOutcome => {
   const run = new Run(budget)
   const { inner, pieces, tooMany } = packBins(input, budget.seed)
   const model = packModelOf({ ...input, pieces })
+  run.shouldStop()
   const driveScene = sceneOf(model, null)
+  run.shouldStop()
   const rounds = driveRounds(input, budget.iterations)
   const drive = solveDrive(driveScene, budget, rounds, run)
   const driveLayout = layoutOf(driveScene, drive.state)
   const missing = missingFrom(driveScene, drive.state)
   const resolve: Resolve = {
-    again: (scene) => solve(scene, keepLegal(scene, driveLayout.placements), null, rounds, run.aside(), 'drive').state,
+    again: (scene) =>
+      solve(scene, keepLegal(scene, driveLayout.placements, run.shouldStop), null, rounds, run.aside(), 'drive').state,
     shouldStop: run.shouldStop,
   }
   const unplaced = [...explainAll(driveScene, drive.state, missing, resolve), ...tooMany]
   const known = new Set(model.units.flatMap((unit) => unit.pieces.map((piece) => piece.id)))
   const mass = massReport(driveScene, drive.state)
-  const driveReach = reachOfState(driveScene, drive.state)
+  const brokenOff = run.shouldStop() && model.units.length > ENDED_WHOLE
+  const driveReach = brokenOff ? [] : reachOfState(driveScene, drive.state)
   const nights = solveNights(
     { model, driveScene, drive: driveLayout, driveReach, driveUnplaced: unplaced },
     budget,
@@ -137,14 +141,14 @@ const solveDrive = (scene: Scene, budget: PackBudget, rounds: number, run: Run):
   const earlier = budget.startFrom?.drive
   const night = scene.model.input.nights[0]
   if (earlier !== undefined || night === undefined) {
-    return solve(scene, keepLegal(scene, earlier?.placements ?? []), null, rounds, run, 'drive')
+    return solve(scene, keepLegal(scene, earlier?.placements ?? [], run.shouldStop), null, rounds, run, 'drive')
   }
   const bedScene = sceneOf(scene.model, night)
   const sketchRounds = Math.floor(rounds * SKETCH_SHARE)
   const sketch = layoutOf(bedScene, solve(bedScene, emptyState(bedScene), null, sketchRounds, run, 'drive').state)
   const at = new Map(sketch.placements.map((placement) => [placement.unitId, placement]))
   const origin: Origin = scene.model.units.map((unit) => at.get(unit.id) ?? 'free')
-  const start = keepLegal(scene, sketch.placements)
+  const start = keepLegal(scene, sketch.placements, run.shouldStop)
   return solve(scene, start, origin, rounds - sketchRounds, run, 'drive')
 }
 

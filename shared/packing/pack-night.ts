@@ -8,7 +8,7 @@ import { layoutOf, reachOfState, weightedReach } from './layout.ts'
 import { randomFrom } from './random.ts'
 import { sceneOf } from './scene.ts'
 import type { PackModel, Scene } from './scene.ts'
-import { build, missingFrom } from './search/build.ts'
+import { build, ENDED_WHOLE, missingFrom } from './search/build.ts'
 import type { Ranked } from './search/build.ts'
 import { improve } from './search/improve.ts'
 import type { Origin } from './search/objective.ts'
@@ -43,6 +43,7 @@ const TRY_ROUNDS = 120
 /** Finds the bed layout of one night and the moves to it and back. */
 export const solveNight = (job: NightJob, run: Run): NightSolved => {
   const { model, night } = job
+  if (run.shouldStop() && model.units.length > ENDED_WHOLE) return brokenOff(job)
   const leftHome = new Set(job.driveUnplaced.map((each) => each.unitId))
   const scene = {
     ...withoutUnits(sceneOf(model, night), leftHome),
@@ -59,7 +60,7 @@ export const solveNight = (job: NightJob, run: Run): NightSolved => {
     .map((each): Unplaced => ({ ...each, layout: 'bed', nightId: night.id }))
   const resolve: Resolve = {
     again: (changed) =>
-      solve(changed, keepLegal(changed, bed.placements), origin, job.rounds, run.aside(), 'bed').state,
+      solve(changed, keepLegal(changed, bed.placements, run.shouldStop), origin, job.rounds, run.aside(), 'bed').state,
     shouldStop: run.shouldStop,
   }
   return {
@@ -76,6 +77,29 @@ export const solveNight = (job: NightJob, run: Run): NightSolved => {
   }
 }
 
+/** A great load of which the host wants no more: nothing has a place that night, and no reason is told. */
+const brokenOff = ({ model, night, drive }: NightJob): NightSolved => {
+  const stored = model.units.filter((unit) => unit.bin !== null || (night.states[unit.id] ?? 'stored') === 'stored')
+  const none: Changeover = {
+    moves: [],
+    lowerBound: 0,
+    optimal: false,
+    stuckUnitIds: drive.placements.map((placement) => placement.unitId),
+  }
+  return {
+    packing: {
+      nightId: night.id,
+      bed: withAway({ placements: [], away: [] }, model, night),
+      reach: [],
+      changeover: none,
+      changeback: none,
+      unplaced: stored.map((unit) => ({ unitId: unit.id, layout: 'bed', nightId: night.id, why: [], cure: null })),
+    },
+    faults: [],
+    weightedReach: 0,
+  }
+}
+
 /** For each unit, where those stand by day that it bars: going there at dusk it would bar itself. */
 const tanglesOf = (model: PackModel, drive: Layout, reaches: readonly Reach[]): readonly (readonly Box[])[] => {
   const originOf = new Map(model.bays.map((bay) => [bay.bay.id, bay.bay.originMm]))
@@ -85,12 +109,14 @@ const tanglesOf = (model: PackModel, drive: Layout, reaches: readonly Reach[]): 
       moved(boxAt(each.atMm, each.sizeMm), originOf.get(each.bayId) ?? [0, 0, 0]),
     ]),
   )
-  return model.units.map((unit) =>
-    reaches.flatMap((reach) => {
-      const box = boxOf.get(reach.unitId)
-      return box !== undefined && reach.blockedBy.includes(unit.id) ? [box] : []
-    }),
-  )
+  const indexOf = new Map(model.units.map((unit) => [unit.id, unit.index]))
+  const found: Box[][] = model.units.map(() => [])
+  for (const { unitId, blockedBy } of reaches) {
+    const box = boxOf.get(unitId)
+    if (box === undefined) continue
+    for (const id of blockedBy) found[indexOf.get(id) ?? -1]?.push(box)
+  }
+  return found
 }
 
 const barredByDay = (model: PackModel, reaches: readonly Reach[]): readonly (readonly number[])[] => {
@@ -106,7 +132,9 @@ const barredByDay = (model: PackModel, reaches: readonly Reach[]): readonly (rea
 const startOf = (scene: Scene, job: NightJob, origin: Origin, run: Run): SceneState => {
   const starts = [job.drive.placements, ...(job.earlier === null ? [] : [job.earlier.placements])]
   const random = randomFrom(run.budget.seed)
-  const builds = starts.map((placements) => build(scene, keepLegal(scene, placements), origin, random, run.shouldStop))
+  const builds = starts.map((placements) =>
+    build(scene, keepLegal(scene, placements, run.shouldStop), origin, random, run.shouldStop),
+  )
   return builds.reduce((a, b) => (b.cost < a.cost ? b : a)).state
 }
 
@@ -123,7 +151,7 @@ const bringOver = (scene: Scene, solved: Ranked, origin: Origin, job: NightJob, 
   const massG = massOf(job.driveScene)
   const movesFor = (ranked: Ranked): Brought => {
     const bed = withAway(layoutOf(scene, ranked.state), model, night)
-    const moves = changeoversBetween({ model, night, massG, from: drive, to: bed, hurried: run.cancelled })
+    const moves = changeoversBetween({ model, night, massG, from: drive, to: bed, shouldStop: run.shouldStop })
     return { state: ranked.state, bed, moves }
   }
   let best = movesFor(solved)

@@ -25,8 +25,8 @@ export type ChangeoverRequest = {
   readonly to: Layout
   readonly night: PackNight
   readonly massG: (unitId: string) => number
-  /** The host wants an end: fewer questions are asked. */
-  readonly hurried: boolean
+  /** Whether the host wants an end: fewer questions are asked. */
+  readonly shouldStop: () => boolean
 }
 
 /** Units up to which every state is searched. */
@@ -76,7 +76,8 @@ export const changeoversBetween = (
     },
     nodeLimit: movers.length <= SEARCHED_WHOLE ? NODE_LIMIT : 0,
     thorough: !missing,
-    shouldStop: () => asked > (request.hurried ? MOST_ASKED_HURRIED : MOST_ASKED),
+    shouldStop: () => asked > MOST_ASKED_HURRIED && (asked > MOST_ASKED || request.shouldStop()),
+    hostStops: request.shouldStop,
   }
   const { there, back } = missing ? searchApart(task, units, to) : searchBothWays(task)
   const told = (

@@ -24,14 +24,32 @@ export const conflictsOf = (task: ChangeoverTask): Conflicts => {
   const spots = task.movers.flatMap((mover) => [mover.source, mover.target])
   const words = (spots.length + 31) >>> 5
   const paths: Conflicts['paths'] = new Map()
+  const near = nearEachBay(task, spots)
+  // Broken off, the rest has no known way: it will be told as stuck.
+  let ended = false
+  const waysFrom = (spot: Spot, index: number): readonly Way[] => {
+    ended ||= index % POLL_EACH === 0 && task.hostStops()
+    return spot.kind === 'away' || ended ? [] : waysOf(task, { spots, paths, words, near }, index, spot)
+  }
   return {
     words,
     spots,
     paths,
-    ways: spots.map((spot, index) => (spot.kind === 'away' ? [] : waysOf(task, { spots, paths, words }, index, spot))),
-    under: spots.map((spot, index) => underOf(spots, index, spot, words)),
+    ways: spots.map(waysFrom),
+    under: spots.map((_, index) => underOf(spots, near, index, words)),
   }
 }
+
+/** Places looked at between two looks at the host. */
+const POLL_EACH = 64
+
+/** By bay: the numbers of the places in it and in bays that share its air. */
+const nearEachBay = (task: ChangeoverTask, spots: readonly Spot[]): readonly (readonly number[])[] =>
+  task.bays.map((_, bay) =>
+    spots.flatMap((spot, at) =>
+      spot.kind === 'bay' && (spot.bay === bay || task.shareAir[bay]?.[spot.bay] === true) ? [at] : [],
+    ),
+  )
 
 export const setBit = (bits: Uint32Array, bit: number): void => {
   bits[bit >>> 5] = (bits[bit >>> 5] ?? 0) | (1 << (bit & 31))
@@ -64,18 +82,19 @@ const knownPaths = (task: ChangeoverTask, paths: Conflicts['paths'], spot: InBay
 
 const waysOf = (
   task: ChangeoverTask,
-  known: Pick<Conflicts, 'spots' | 'paths' | 'words'>,
+  known: Pick<Conflicts, 'spots' | 'paths' | 'words'> & { readonly near: readonly (readonly number[])[] },
   index: number,
   spot: InBay,
 ): readonly Way[] => {
-  const { spots, paths, words } = known
+  const { spots, paths, words, near } = known
   return knownPaths(task, paths, spot).map((path) => {
     const shut = new Uint32Array(words)
-    spots.forEach((other, at) => {
-      if (other.kind === 'away' || at >> 1 === index >> 1) return
+    for (const at of near[spot.bay] ?? []) {
+      const other = spots[at]
+      if (other === undefined || other.kind === 'away' || at >> 1 === index >> 1) continue
       const inWay = other.bay === spot.bay ? shuts(other.box, spot.box, path) : sharesAir(task, spot, other)
       if (inWay) setBit(shut, at)
-    })
+    }
     return { window: path.index, shut }
   })
 }
@@ -96,12 +115,19 @@ export const wouldBar = (task: ChangeoverTask, conflicts: Conflicts, place: Spot
   return knownPaths(task, conflicts.paths, place).some((path) => shuts(other.box, place.box, path))
 }
 
-const underOf = (spots: readonly Spot[], index: number, spot: Spot, words: number): Uint32Array => {
+const underOf = (
+  spots: readonly Spot[],
+  near: readonly (readonly number[])[],
+  index: number,
+  words: number,
+): Uint32Array => {
   const under = new Uint32Array(words)
-  if (spot.kind === 'away' || spot.box.z1 === 0) return under
-  for (let at = 1; at < spots.length; at += 2) {
+  const spot = spots[index]
+  if (spot === undefined || spot.kind === 'away' || spot.box.z1 === 0) return under
+  for (const at of near[spot.bay] ?? []) {
     const other = spots[at]
-    if (other === undefined || other.kind === 'away' || at >> 1 === index >> 1 || other.bay !== spot.bay) continue
+    if (at % 2 === 0 || other === undefined || other.kind === 'away') continue
+    if (at >> 1 === index >> 1 || other.bay !== spot.bay) continue
     if (other.box.z2 === spot.box.z1 && sharedFootprint(other.box, spot.box) > 0) setBit(under, at)
   }
   return under

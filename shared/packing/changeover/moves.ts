@@ -28,7 +28,10 @@ export type ChangeoverTask = {
   readonly nodeLimit: number
   /** Look again, and wider, where something is stuck. */
   readonly thorough: boolean
+  /** Enough has been asked for. */
   readonly shouldStop: () => boolean
+  /** The host wants an end. */
+  readonly hostStops: () => boolean
 }
 
 export type Step = { readonly mover: number; readonly from: Spot; readonly to: Spot; readonly window: number }

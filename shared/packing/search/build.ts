@@ -60,6 +60,9 @@ export const missingFrom = (scene: Scene, state: SceneState): number[] => {
   return missing
 }
 
+/** Up to so many units a first layout is made whole even if the host wants an end: it takes a moment only. */
+export const ENDED_WHOLE = 500
+
 /** Completes `start` in each order and returns the best. */
 export const build = (
   scene: Scene,
@@ -74,9 +77,15 @@ export const build = (
   for (const order of ORDERS) {
     const state = branch(start)
     const owned = new Set<number>()
-    for (const unit of sortedBy(scene, missing, [lone, ...order]))
+    let brokenOff = false
+    for (const unit of sortedBy(scene, missing, [lone, ...order])) {
+      brokenOff = shouldStop() && (best !== null || missing.length > ENDED_WHOLE)
+      if (brokenOff) break
       insert(scene, state, unit, owned, { random, noise01: 0, origin, list })
-    const cost = costOf(scene, state, origin)
+    }
+    if (best !== null && brokenOff) break
+    // What was broken off is not judged: that takes as long again.
+    const cost: number = brokenOff ? Infinity : costOf(scene, state, origin)
     if (best === null || cost < best.cost) best = { state, cost }
     if (shouldStop()) break
   }

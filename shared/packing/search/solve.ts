@@ -4,7 +4,7 @@ import { boxAt } from '../geometry.ts'
 import { randomFrom } from '../random.ts'
 import type { Scene } from '../scene.ts'
 import type { PackBudget, Placement } from '../types.ts'
-import { build, missingFrom } from './build.ts'
+import { build, ENDED_WHOLE, missingFrom } from './build.ts'
 import type { Ranked } from './build.ts'
 import { improve } from './improve.ts'
 import type { Origin } from './objective.ts'
@@ -33,12 +33,13 @@ export class Run {
   }
 }
 
-/** Places what may stay where it was, from the floor up. */
-export const keepLegal = (scene: Scene, placements: readonly Placement[]): SceneState => {
+/** Places what may stay where it was, from the floor up; of a great load no more than the host waits for. */
+export const keepLegal = (scene: Scene, placements: readonly Placement[], shouldStop: () => boolean): SceneState => {
   const state = emptyState(scene)
   const unitAt = new Map(scene.model.units.map((unit) => [unit.id, unit]))
   const bayAt = new Map(scene.model.bays.map((bay) => [bay.bay.id, bay.index]))
   for (const placement of placements.slice().sort((a, b) => a.atMm[2] - b.atMm[2])) {
+    if (placements.length > ENDED_WHOLE && shouldStop()) break
     const unit = unitAt.get(placement.unitId)
     const bay = state.bays[bayAt.get(placement.bayId) ?? -1]
     if (unit === undefined || bay === undefined || scene.traits[unit.index] === null) continue

@@ -126,6 +126,7 @@ const taskOf = (one: MoveCase): ChangeoverTask => {
     nodeLimit: 100_000,
     thorough: true,
     shouldStop: () => false,
+    hostStops: () => false,
   }
 }
 
