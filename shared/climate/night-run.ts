@@ -3,6 +3,7 @@ import { at } from './network-step.ts'
 import { supplyNow } from './night-power.ts'
 import { record } from './night-record.ts'
 import { heatContentJ, startRun, utcOf } from './night-state.ts'
+import { INTEGRATION_S } from './night-prepare.ts'
 import { advance } from './night-step.ts'
 import { latch, untilSwitchS } from './night-switches.ts'
 import type { Prepared } from './night-prepare.ts'
@@ -10,8 +11,9 @@ import type { PaneColumns, Run, RunColumns, RunTotals, Segment, StopReason } fro
 import type { Utc } from '../units/index.ts'
 import type { NightDecisions } from './types.ts'
 
-/** The first step after an event is this many times shorter than the longest. */
-const FIRST_PART = 25
+/** The first step after an event is this many times shorter than the longest; coarse nights, that only rank plans, do with less. */
+const FIRST_PART = 50
+const FIRST_PART_COARSE = 10
 
 export type NightRun = {
   readonly columns: RunColumns
@@ -71,7 +73,13 @@ export function runNight(prepared: Prepared, decisions: NightDecisions, withPane
 
 /** Short steps just after something switched, while the air moves fast; longer ones as it settles. */
 const longestPartS = (prepared: Prepared, sinceEventS: number): number =>
-  Math.min(prepared.integrationS, Math.max(prepared.integrationS / FIRST_PART, sinceEventS / 2))
+  Math.min(
+    prepared.integrationS,
+    Math.max(
+      prepared.integrationS / (prepared.integrationS > INTEGRATION_S ? FIRST_PART_COARSE : FIRST_PART),
+      sinceEventS / 2,
+    ),
+  )
 
 /** Instants at which something switches, in order. */
 function eventsOf({ input }: Prepared, decisions: NightDecisions): readonly number[] {

@@ -85,7 +85,7 @@ export function advance(run: Run, segment: Segment, part: Part): void {
   run.freshJPerK += exchangeM3PerH * jPerKPerM3H
   run.gapJPerK += run.gapM3PerH * jPerKPerM3H
   if (on) totals.overheadWh += (input.heater.awakeLoadW * part.stepS) / J_PER_WH
-  moveElectricity(run, segment, part, outsideEndC, bedW)
+  moveElectricity(run, segment, part, along(prepared.outsideC, part.step, (part.from01 + part.to01) / 2), bedW)
 }
 
 /** Why the heater may not run now; null where it may. */
@@ -112,7 +112,14 @@ function electricLimitW(run: Run, segment: Segment, part: Part, bedW: number): n
       : run.leisureEmpty
         ? 0
         : inverterHeaterW(prepared, segment.supply, { leisure01: run.power.leisure01, bedW, stepS: part.stepS })
-  return builtInLimitW(prepared, segment.supply, run.atReserve, along(prepared.outsideC, part.step, part.from01)) - bedW
+  return (
+    builtInLimitW(
+      prepared,
+      segment.supply,
+      run.atReserve,
+      along(prepared.outsideC, part.step, (part.from01 + part.to01) / 2),
+    ) - bedW
+  )
 }
 
 /** Sets the part's network by its wind and the air exchange, W/K; gives the outdoor air, m3/h. */
@@ -169,7 +176,8 @@ function sources(run: Run, stage: Stage, step: number, share01: number, bedSourc
 /** The thermostat, solved with the step: just the heat that ends it at the set-point, within what heater and electricity allow. */
 function solveHeat(run: Run, setC: number | null, on: boolean, limitW: number, part: Part): void {
   const { heater } = run.prepared.input
-  const outsideC = along(run.prepared.outsideC, part.step, part.to01)
+  // Half way: at the part's end the heat pump's curve would be a little ahead all night, and a battery's last minute with it.
+  const outsideC = along(run.prepared.outsideC, part.step, (part.from01 + part.to01) / 2)
   stages(run.factor, run.temps, run, 0)
   run.heatW = 0
   run.wet.coilKgPerS = 0
