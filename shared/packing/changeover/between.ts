@@ -33,8 +33,12 @@ export type ChangeoverRequest = {
 const SEARCHED_WHOLE = 8
 /** States looked at before a good list will do. */
 const NODE_LIMIT = 5000
-/** Questions for waiting places answered per pair of changeovers; then the best so far stands. */
+/** Questions for waiting places answered per pair of changeovers; then the best so far stands. A long trip's nights share what three would have, down to a least. */
 const MOST_ASKED = 8000
+const LEAST_ASKED = 1000
+const NIGHTS_IN_FULL = 3
+const mostAsked = (nights: number): number =>
+  Math.max(LEAST_ASKED, Math.floor((MOST_ASKED * NIGHTS_IN_FULL) / Math.max(NIGHTS_IN_FULL, nights)))
 const MOST_ASKED_HURRIED = 400
 /** Waiting places offered to a unit at a time. */
 const WAITS = 4
@@ -65,6 +69,7 @@ export const changeoversBetween = (
   })
   const missing = units.some((unit) => !to.has(unit.id))
   const rooms: RoomMemory = new Map()
+  const most = mostAsked(model.input.nights.length)
   let asked = 0
   const task: ChangeoverTask = {
     bays: model.bays,
@@ -76,7 +81,7 @@ export const changeoversBetween = (
     },
     nodeLimit: movers.length <= SEARCHED_WHOLE ? NODE_LIMIT : 0,
     thorough: !missing,
-    shouldStop: () => asked > MOST_ASKED_HURRIED && (asked > MOST_ASKED || request.shouldStop()),
+    shouldStop: () => asked > MOST_ASKED_HURRIED && (asked > most || request.shouldStop()),
     hostStops: request.shouldStop,
   }
   const { there, back } = missing ? searchApart(task, units, to) : searchBothWays(task)
