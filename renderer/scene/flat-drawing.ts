@@ -1,5 +1,6 @@
 /** Plan, side and rear drawings of the same boxes: flat rectangles in the order to paint them. */
 import { boundsOf } from './bounds.ts'
+import { wrapName } from './wrap-name.ts'
 import type { Box, SceneDescription, SceneUnit, Segment, Vec3 } from './types.ts'
 
 export type FlatView = 'plan' | 'side' | 'rear'
@@ -67,4 +68,24 @@ export function flatten(description: SceneDescription, view: FlatView): FlatDraw
     bed: description.bed === null ? null : rect(description.bed),
     units: [...description.units].sort((a, b) => near(a) - near(b)).map((unit) => ({ unit, rect: rect(unit.box) })),
   }
+}
+
+/** Width of a letter beside its height, of the reading family. */
+const LETTER_SHARE = 0.52
+const LINE_SHARE = 1.1
+
+export type FittedName = { readonly lines: readonly string[]; readonly letters: number }
+
+/** The name in as many lines as give it the largest letters within the rectangle, none above `most`; heights in the rectangle's unit. */
+export function fitName(name: string, { width, height }: FlatRect, most: number): FittedName {
+  const fitted = wrapName(name).map((lines) => {
+    const longest = Math.max(...lines.map((line) => line.length))
+    const letters = Math.min(
+      most,
+      (height * 0.88) / (lines.length * LINE_SHARE),
+      (width * 0.92) / (longest * LETTER_SHARE),
+    )
+    return { lines, letters }
+  })
+  return fitted.reduce((best, next) => (next.letters > best.letters ? next : best))
 }
