@@ -2,6 +2,7 @@
 export type {
   AccessClass,
   AwayPlace,
+  BinMove,
   Changeover,
   Face,
   InnerPacking,

@@ -213,8 +213,20 @@ export type Move = {
   readonly door: string | null
 }
 
+/** A piece taken out of its bin for the night, or put back: the bin itself need not move. */
+export type BinMove = {
+  readonly pieceId: string
+  readonly binId: string
+  /** Where the piece is that night. */
+  readonly state: AwayPlace['state']
+  /** After how many of the moves the bin first stands free; null where something is in its way all along. */
+  readonly afterMoves: number | null
+}
+
 export type Changeover = {
   readonly moves: readonly Move[]
+  /** Pieces that leave their bin for the night, or come back to it; none where the search was broken off. */
+  readonly binMoves?: readonly BinMove[]
   /** No sequence can be shorter than this. */
   readonly lowerBound: number
   readonly optimal: boolean

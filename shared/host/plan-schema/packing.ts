@@ -150,8 +150,16 @@ export const moveSchema = z.object({
   door: z.string().nullable(),
 })
 
+export const binMoveSchema = z.object({
+  pieceId: z.string(),
+  binId: z.string(),
+  state: z.enum(['bed', 'in-use', 'outside', 'left-behind']),
+  afterMoves: z.number().nullable(),
+})
+
 export const changeoverSchema = z.object({
   moves: z.array(moveSchema),
+  binMoves: z.exactOptional(z.array(binMoveSchema)),
   lowerBound: z.number(),
   optimal: z.boolean(),
   stuckUnitIds: z.array(z.string()),

@@ -4,6 +4,7 @@ import { spacesOf } from '../spaces.ts'
 import { boxAt, moved, overlaps } from '../geometry.ts'
 import type { Box } from '../geometry.ts'
 import { sizeWithin } from '../poses.ts'
+import { binMovesOf } from './bin-moves.ts'
 import { enters, sameSpot } from './moves.ts'
 import type { ChangeoverTask, Mover, Spot, Step } from './moves.ts'
 import { searchBothWays, searchChangeover } from './search.ts'
@@ -93,6 +94,12 @@ export const changeoversBetween = (
     const goals = movers.map((mover) => (start === from ? mover.target : mover.source))
     return {
       moves: movesOf(found.steps, goals, units, start, end, model),
+      binMoves: binMovesOf(
+        task,
+        units,
+        { all: model.input.nights, night: request.night },
+        { start: movers.map((mover) => (start === from ? mover.source : mover.target)), steps: found.steps },
+      ),
       lowerBound: found.lowerBound,
       optimal: found.optimal,
       stuckUnitIds: units.flatMap((unit, index) => {

@@ -50,6 +50,15 @@ export function changeoverFaults(input: PackingInput, outcome: PackingOutcome, o
   )
   const stuck = new Set(one.changeover.stuckUnitIds)
   const faults: string[] = []
+  /** By bin: after how many moves it first stands free. */
+  const freeAfter = new Map<string, number>()
+  const noteFree = (done: number): void => {
+    for (const { id } of input.bins) {
+      const place = state.get(id)
+      if (!freeAfter.has(id) && (!inBay(place) || canLeave(input, state, place))) freeAfter.set(id, done)
+    }
+  }
+  noteFree(0)
   one.changeover.moves.forEach((move, at) => {
     const say = (what: string): number => faults.push(`${one.name}: move ${at + 1} of ${move.unitId}: ${what}`)
     const here = state.get(move.unitId)
@@ -62,7 +71,9 @@ export function changeoverFaults(input: PackingInput, outcome: PackingOutcome, o
     } else if (move.to.state === 'outside' && move.waits && !one.night.outsideStorage)
       say('waits outside where nothing may')
     state.set(move.unitId, move.to)
+    noteFree(at + 1)
   })
+  faults.push(...binFaults(input, outcome, one, freeAfter))
   const travels = new Set(outcome.units.map(({ id }) => id))
   for (const [unitId, place] of wanted) {
     if (stuck.has(unitId) || !travels.has(unitId) || !state.has(unitId)) continue
@@ -79,6 +90,35 @@ export function changeoverFaults(input: PackingInput, outcome: PackingOutcome, o
   if (one.changeover.lowerBound > one.changeover.moves.length && stuck.size === 0)
     faults.push(`${one.name}: lower bound above the moves made`)
   return faults
+}
+
+/** Each piece of a bin that is elsewhere that night leaves it, and comes back, when the bin first stands free. */
+function binFaults(
+  input: PackingInput,
+  outcome: PackingOutcome,
+  { changeover, night, from, to, name }: ChangeoverCase,
+  freeAfter: ReadonlyMap<string, number>,
+): string[] {
+  const said = (changeover.binMoves ?? []).map(
+    (move) => `${move.pieceId} of ${move.binId} ${move.state} after ${move.afterMoves}`,
+  )
+  const wanted = outcome.units
+    .filter(({ id, kind }) => kind === 'bin' && [...from.placements, ...from.away].some(({ unitId }) => unitId === id))
+    .flatMap(({ id, pieceIds }) =>
+      pieceIds.flatMap((pieceId) => {
+        const state = night.states[pieceId] ?? 'stored'
+        const travels = input.nights.some(({ states }) => states[pieceId] !== 'left-behind')
+        return state === 'stored' || !travels ? [] : [`${pieceId} of ${id} ${state} after ${freeAfter.get(id) ?? null}`]
+      }),
+    )
+  const away = new Set([...from.away, ...to.away].map(({ unitId }) => unitId))
+  const hidden = (changeover.binMoves ?? []).filter(({ pieceId }) => !away.has(pieceId))
+  return [
+    ...(said.toSorted().join() === wanted.toSorted().join()
+      ? []
+      : [`${name}: out of bins ${said.join('; ') || 'nothing'}, wanted ${wanted.join('; ') || 'nothing'}`]),
+    ...hidden.map(({ pieceId }) => `${name}: ${pieceId} leaves its bin and is nowhere at night`),
+  ]
 }
 
 const fromPlace = (layout: Layout, unitId: string): Place | undefined =>
