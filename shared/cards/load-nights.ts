@@ -1,19 +1,21 @@
 /** The nights on the load card: the bays as they stand at night, the moves there and back; then where every piece is. */
 import { bayBlocks, headed } from './bay-blocks.ts'
+import { moveNumbers, withBinMoves } from './bin-move-rows.ts'
+import type { MoveRow } from './bin-move-rows.ts'
 import type { Block, Column } from './model.ts'
 import type { Names } from './names.ts'
 import { notice } from './notices.ts'
 import { placementWords, placeWords } from './places.ts'
 import { nightsOf } from './plan-parts.ts'
-import type { CardInput, Layout, Move, OneNight, Placement } from './plan-parts.ts'
+import type { CardInput, Layout, Move, NightPacking, OneNight, Placement } from './plan-parts.ts'
 
 function bedNightBlocks(input: CardInput, names: Names, one: OneNight): readonly Block[] {
   const { text, plan } = input
   const { packing } = one
   if (packing === null) return []
   const { drive } = plan.packing
-  const there = moveRows(packing.changeover.moves, drive, names, input)
-  const back = moveRows(packing.changeback.moves, packing.bed, names, input)
+  const there = duskRows(packing, drive, names, input)
+  const back = dawnRows(packing, names, input)
   const count = (moves: readonly Move[]): string => text.t('cards.moves.count', { count: moves.length })
   return [
     { kind: 'page-break' },
@@ -51,19 +53,19 @@ const nightTitle = ({ text }: CardInput, { night }: OneNight): string =>
 const sameNight = ({ packing: a }: OneNight, { packing: b }: OneNight): boolean =>
   a !== null &&
   b !== null &&
-  JSON.stringify([a.bed.placements, a.bed.away, a.changeover.moves, a.changeback.moves]) ===
-    JSON.stringify([b.bed.placements, b.bed.away, b.changeover.moves, b.changeback.moves])
+  JSON.stringify([a.bed.placements, a.bed.away, a.changeover, a.changeback]) ===
+    JSON.stringify([b.bed.placements, b.bed.away, b.changeover, b.changeback])
 
-export type MoveRow = {
-  readonly number: string
-  readonly unit: string
-  readonly from: string
-  readonly to: string
-  readonly door: string
-}
+/** Moves at dusk in order, pieces taken out of bins among them. */
+export const duskRows = (packing: NightPacking, drive: Layout, names: Names, input: CardInput): readonly MoveRow[] =>
+  withBinMoves(moveRows(packing.changeover.moves, drive, names, input), packing.changeover, names, input, 'out')
+
+/** Moves in the morning in order, pieces put back into bins among them. */
+export const dawnRows = (packing: NightPacking, names: Names, input: CardInput): readonly MoveRow[] =>
+  withBinMoves(moveRows(packing.changeback.moves, packing.bed, names, input), packing.changeback, names, input, 'back')
 
 /** Moves in order, each place told as it is at that moment. */
-export function moveRows(moves: readonly Move[], start: Layout, names: Names, { text }: CardInput): readonly MoveRow[] {
+function moveRows(moves: readonly Move[], start: Layout, names: Names, { text }: CardInput): readonly MoveRow[] {
   let standing: readonly Placement[] = start.placements
   return moves.map((move) => {
     const from = placementWords(move.from, standing, names, text)
@@ -82,6 +84,7 @@ export function moveRows(moves: readonly Move[], start: Layout, names: Names, { 
 
 function moveTable(rows: readonly MoveRow[], { text }: CardInput): readonly Block[] {
   if (rows.length === 0) return [{ kind: 'paragraph', text: text.t('cards.moves.none'), tone: 'plain' }]
+  const numbers = moveNumbers(rows)
   const columns: readonly Column[] = [
     { title: '', share: 5, align: 'left' },
     { title: text.t('cards.column.unit'), share: 28, align: 'left', strong: true },
@@ -93,7 +96,13 @@ function moveTable(rows: readonly MoveRow[], { text }: CardInput): readonly Bloc
     {
       kind: 'table',
       columns,
-      rows: rows.map((row, index) => [`${index + 1}.`, `${row.number} ${row.unit}`, row.from, row.to, row.door]),
+      rows: rows.map((row, index) => [
+        numbers[index] ?? '',
+        row.number === null ? row.unit : `${row.number} ${row.unit}`,
+        row.from,
+        row.to,
+        row.door,
+      ]),
     },
   ]
 }

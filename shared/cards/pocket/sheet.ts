@@ -3,7 +3,9 @@ import { bayBlocks } from '../bay-blocks.ts'
 import { PHASES } from '../../plan/index.ts'
 import { escapeMarkup, wellFormed } from '../escape.ts'
 import type { Block } from '../model.ts'
-import { moveRows, pieceOrBin, wherePieces } from '../load-nights.ts'
+import { dawnRows, duskRows, pieceOrBin, wherePieces } from '../load-nights.ts'
+import { moveNumbers } from '../bin-move-rows.ts'
+import type { MoveRow } from '../bin-move-rows.ts'
 import { namesOf } from '../names.ts'
 import type { Names } from '../names.ts'
 import { faultBlocks, legBlocks, pitchBlocks, sleeperBlocks, supplyBlocks } from '../night-blocks.ts'
@@ -190,18 +192,18 @@ function whereHtml(one: OneNight, { plan, text, trip }: CardInput, names: Names)
 function movesHtml(one: OneNight, input: CardInput, names: Names): string {
   const { text, plan } = input
   if (one.packing === null) return ''
-  const { changeover, changeback, bed } = one.packing
-  const list = (title: string, rows: ReturnType<typeof moveRows>): string => {
+  const list = (title: string, rows: readonly MoveRow[]): string => {
     if (rows.length === 0) return `<h4>${words(title)}</h4><p>${words(text.t('cards.moves.none'))}</p>`
+    const numbers = moveNumbers(rows)
     const items = rows.map((row, index) => {
       const door = row.door === '' ? '' : ` <small>(${words(row.door)})</small>`
-      return `<li><b>${index + 1}.</b> <b>${words(`${row.number} ${row.unit}`)}</b><br>${words(row.from)} \u203a <b>${words(row.to)}</b>${door}</li>`
+      return `<li><b>${numbers[index] ?? ''}</b> <b>${words(row.number === null ? row.unit : `${row.number} ${row.unit}`)}</b><br>${words(row.from)} \u203a <b>${words(row.to)}</b>${door}</li>`
     })
     return `<h4>${words(title)}</h4><ol class="moves">${items.join('\n')}</ol>`
   }
   return [
-    list(text.t('cards.moves.dusk'), moveRows(changeover.moves, plan.packing.drive, names, input)),
-    list(text.t('cards.moves.morning'), moveRows(changeback.moves, bed, names, input)),
+    list(text.t('cards.moves.dusk'), duskRows(one.packing, plan.packing.drive, names, input)),
+    list(text.t('cards.moves.morning'), dawnRows(one.packing, names, input)),
   ].join('\n')
 }
 

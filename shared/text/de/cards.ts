@@ -53,6 +53,8 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.moves.stuck': '{unit} lässt sich in keiner gefundenen Reihenfolge umräumen. Zuerst von Hand herausnehmen.',
   'cards.place.nowhere': 'ohne Platz',
   'cards.place.on': 'auf {what}',
+  'cards.place.inBin': 'in {bin}',
+  'cards.place.inBarredBin': 'in {bin}, sobald nichts mehr davor ist',
   'cards.place.raised': '{heightMm} über dem Boden',
   'cards.place.x.low': 'hinten',
   'cards.place.x.middle': 'mittig',

@@ -51,6 +51,8 @@ export const cards = {
   'cards.moves.stuck': '{unit} cannot be brought over by any order of moves found. Take it out by hand first.',
   'cards.place.nowhere': 'not placed',
   'cards.place.on': 'on {what}',
+  'cards.place.inBin': 'in {bin}',
+  'cards.place.inBarredBin': 'in {bin}, once other things are out of its way',
   'cards.place.raised': '{heightMm} above the floor',
   'cards.place.x.low': 'rear',
   'cards.place.x.middle': 'mid',

@@ -146,6 +146,18 @@ describe('the load card', () => {
     ])
   })
 
+  it('tells a piece that leaves its bin when the bin stands free, without counting it as a move', () => {
+    const crate = plan.packing.units.find((unit) => unit.kind === 'bin' && unit.pieceIds.length > 0)
+    const [pieceId = ''] = crate?.pieceIds ?? []
+    const binMoves = [{ pieceId, binId: crate?.id ?? '', state: 'in-use', afterMoves: 1 } as const]
+    const nights = plan.packing.nights.map((one) => ({ ...one, changeover: { ...one.changeover, binMoves } }))
+    const rows = tableRows(loadCard(input({ nightId: 'n1', plan: { ...plan, packing: { ...plan.packing, nights } } })))
+    const at = rows.findIndex((cells) => cells[0] === '1.')
+    const name = trip.kit.pieces.find(({ id }) => id === pieceId)?.name
+    expect(rows[at + 1]).toEqual(['', name, 'in 2 Kitchen crate', 'in use', ''])
+    expect(rows[at + 2]?.[0]).toBe('2.')
+  })
+
   it('shows what is left under each limit and says by how much one is passed', () => {
     expect(tableRows(card)).toContainEqual(['Payload', '46\u00a0kg', '394\u00a0kg', '348\u00a0kg'])
     const mass = { ...plan.packing.mass, loadG: 400_000, payloadG: 394_000 }
