@@ -1,7 +1,9 @@
 /** The shortest list of moves from one arrangement to another: best-first over whole states, every state on the way legal. */
+import { overlaps } from '../geometry.ts'
 import { enters, leaves, misplaced, sameSpot } from './moves.ts'
 import type { ChangeoverTask, Spot, Step } from './moves.ts'
 import { beamSearch } from './beam.ts'
+import { circlesIn } from './circles.ts'
 import { replay, shortened } from './shorten.ts'
 
 export type ChangeoverFound = {
@@ -20,6 +22,25 @@ type Node = {
   readonly step: Step | null
 }
 
+/**
+ * No list is shorter: each misplaced thing moves once, and of things that each wait for another's place in a circle one moves twice.
+ * Circles are counted by strongly connected sets, which share no thing.
+ */
+const leastMoves = (task: ChangeoverTask, start: readonly Spot[]): number => {
+  const wrong = misplaced(task, start)
+  const waitsFor = wrong.map((mover) => {
+    const target = task.movers[mover]?.target
+    return wrong.flatMap((other, at) => {
+      const stands = start[other]
+      return other !== mover && target !== undefined && stands !== undefined && sameRoom(target, stands) ? [at] : []
+    })
+  })
+  return wrong.length + circlesIn(waitsFor)
+}
+
+const sameRoom = (a: Spot, b: Spot): boolean =>
+  a.kind === 'bay' && b.kind === 'bay' && a.bay === b.bay && overlaps(a.box, b.box)
+
 const spotKey = (spot: Spot): string =>
   spot.kind === 'away'
     ? spot.name
@@ -34,7 +55,7 @@ const WIDER = 4
  */
 export const searchChangeover = (task: ChangeoverTask): ChangeoverFound => {
   const start = task.movers.map((mover) => mover.source)
-  const lowerBound = misplaced(task, start).length
+  const lowerBound = leastMoves(task, start)
   const first = beamSearch(task, 1)
   const walked = first.left === 0 || !task.thorough ? first : beamSearch(task, WIDER)
   const complete = walked.left === 0
