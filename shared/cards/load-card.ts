@@ -2,6 +2,7 @@
 import { bayBlocks, headed } from './bay-blocks.ts'
 import { cardOf } from './card-of.ts'
 import { nightBlocks, whereBlocks } from './load-nights.ts'
+import { leftOutBlocks } from './left-out-blocks.ts'
 import { massBlocks } from './load-masses.ts'
 import type { Block, CardDocument, Column } from './model.ts'
 import { namesOf } from './names.ts'
@@ -18,6 +19,7 @@ export function loadCard(input: CardInput): CardDocument {
   const blocks: Block[] = [
     { kind: 'paragraph', text: verdictWords(input), tone: 'strong' },
     ...noticeBlocks(input, ['load'], nightId),
+    ...leftOutBlocks(input, names),
     ...massBlocks(input, names),
     ...headed(1, text.t('cards.load.drive'), bayBlocks(input, names, plan.packing.drive, null)),
     ...orderBlocks(input, names),

@@ -12,6 +12,7 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.load.steps': 'Schritt für Schritt, Fach für Fach',
   'cards.load.stepsHow':
     'Je zwei Zeichnungen: oben von oben, unten von rechts gesehen; vorn ist rechts. Ausgefüllt: was jetzt hineinkommt. Dünn: was schon darin ist. Durchkreuzt: hier geht nichts hin.',
+  'cards.load.leftOut': 'Ohne Platz, und was ihn schaffte',
   'cards.load.bins': 'In jeder Kiste',
   'cards.load.masses': 'Massen',
   'cards.load.night': 'Nacht vom {date} · {site}',
@@ -31,6 +32,9 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.column.loaded': 'Beladen',
   'cards.column.limit': 'Grenze',
   'cards.column.margin': 'Übrig',
+  'cards.column.when': 'Wann',
+  'cards.column.why': 'Was dagegen steht',
+  'cards.column.cure': 'Kleinste Änderung',
   'cards.column.from': 'Von',
   'cards.column.to': 'Nach',
   'cards.column.door': 'Tür',

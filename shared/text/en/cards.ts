@@ -10,6 +10,7 @@ export const cards = {
   'cards.load.steps': 'Step by step, bay by bay',
   'cards.load.stepsHow':
     'In each pair of drawings, above: from above; below: from the right; the front is to the right. Full ink: what goes in now. Thin: what is in already. Crossed out: nothing goes there.',
+  'cards.load.leftOut': 'Left out, and what would place it',
   'cards.load.bins': 'In each bin',
   'cards.load.masses': 'Masses',
   'cards.load.night': 'Night of {date} · {site}',
@@ -29,6 +30,9 @@ export const cards = {
   'cards.column.loaded': 'Loaded',
   'cards.column.limit': 'Limit',
   'cards.column.margin': 'Left',
+  'cards.column.when': 'When',
+  'cards.column.why': 'Against it',
+  'cards.column.cure': 'Smallest change',
   'cards.column.from': 'From',
   'cards.column.to': 'To',
   'cards.column.door': 'Door',

@@ -193,6 +193,27 @@ describe('the load card', () => {
     expect(labels.map((shape) => shape.text)).not.toContain('bed')
   })
 
+  it('says of what found no place what stood against it in each bay, and what would place it', () => {
+    const [bay] = trip.vehicle.bays
+    const [piece, other] = trip.kit.pieces
+    const left = {
+      unitId: piece?.id ?? '',
+      layout: 'drive',
+      nightId: null,
+      why: [{ bayId: bay?.id ?? '', rule: 'no-room', shortByMm: 40 }],
+      cure: { kind: 'leave-behind', unitIds: [other?.id ?? ''] },
+    } as const
+    const row = tableRows(
+      loadCard(input({ plan: { ...plan, packing: { ...plan.packing, driveUnplaced: [left] } } })),
+    ).find((cells) => cells[0] === piece?.name && cells.length === 4)
+    const spoken = row?.map((cell) => cell.replaceAll('\u00a0', ' '))
+    expect(spoken?.slice(1)).toEqual([
+      'On the road',
+      expect.stringMatching(new RegExp(`^${bay?.name}: .+ \\(40 mm too little\\)$`)),
+      `Leave ${other?.name} behind.`,
+    ])
+  })
+
   it('speaks of one night only when asked for one', () => {
     expect(said).toContain('Lake pitch')
     expect(wordsOf(loadCard(input({ nightId: 'n1' })))).not.toContain('Lake pitch')

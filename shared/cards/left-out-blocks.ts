@@ -1,0 +1,64 @@
+/** What found no place: which rule stood against it in each bay, and the smallest change that would place it. */
+import { assertNever } from '../result/index.ts'
+import type { Block, Column } from './model.ts'
+import type { Names } from './names.ts'
+import { nightsOf } from './plan-parts.ts'
+import type { CardInput, Packing } from './plan-parts.ts'
+
+type Unplaced = Packing['driveUnplaced'][number]
+
+const EDGES = ['length', 'width', 'height'] as const
+
+export function leftOutBlocks(input: CardInput, names: Names): readonly Block[] {
+  const { plan, text } = input
+  const byDay = plan.packing.driveUnplaced
+  const stays = new Set(byDay.map(({ unitId }) => unitId))
+  const atNight = nightsOf(input).flatMap(({ night, packing }) =>
+    (packing?.unplaced ?? [])
+      .filter(({ unitId }) => !stays.has(unitId))
+      .map((one) => rowOf(one, `${text.t('cards.column.night')}, ${text.date(night.date)}`, names, input)),
+  )
+  const rows = [...byDay.map((one) => rowOf(one, text.t('cards.column.drive'), names, input)), ...atNight]
+  if (rows.length === 0) return []
+  const columns: readonly Column[] = [
+    { title: text.t('cards.column.unit'), share: 22, align: 'left', strong: true },
+    { title: text.t('cards.column.when'), share: 14, align: 'left' },
+    { title: text.t('cards.column.why'), share: 38, align: 'left' },
+    { title: text.t('cards.column.cure'), share: 26, align: 'left', strong: true },
+  ]
+  return [
+    { kind: 'heading', level: 2, text: text.t('cards.load.leftOut') },
+    { kind: 'table', columns, rows },
+  ]
+}
+
+const rowOf = (one: Unplaced, when: string, names: Names, input: CardInput): readonly string[] => {
+  const { text } = input
+  const why = one.why.map(({ bayId, rule, shortByMm }) => {
+    const short =
+      shortByMm === null || shortByMm === 0 ? '' : ` (${text.t('packing.shortBy', { lengthMm: shortByMm })})`
+    return `${names.bayOf(bayId) === null ? names.unit(bayId) : names.bay(bayId)}: ${text.t(`packing.rule.${rule}`)}${short}`
+  })
+  return [names.unit(one.unitId), when, why.join('; '), cureWords(one, names, input)]
+}
+
+function cureWords({ unitId, cure }: Unplaced, names: Names, { text }: CardInput): string {
+  const unit = names.unit(unitId)
+  if (cure === null) return text.t('packing.cure.none')
+  switch (cure.kind) {
+    case 'turn':
+      return text.t(`packing.cure.turn-${EDGES[cure.edge]}`, { unit })
+    case 'squeeze':
+      return text.t('packing.cure.squeeze', { unit, lengthMm: cure.byMm })
+    case 'leave-behind':
+      return text.t('packing.cure.leave-behind', { units: text.list(cure.unitIds.map((id) => names.unit(id))) })
+    case 'other-bay': {
+      const rule = text.t(`packing.rule.${cure.ignoring}`)
+      return text.t('packing.cure.other-bay', { unit, bay: names.bay(cure.bayId), rule })
+    }
+    case 'empty-bin':
+      return text.t('packing.cure.empty-bin', { bin: names.unit(cure.binId) })
+    default:
+      return assertNever(cure)
+  }
+}
