@@ -7,7 +7,7 @@ import { build, missingFrom } from './search/build.ts'
 import { improve } from './search/improve.ts'
 import { emptyState } from './search/state.ts'
 import { stateOf } from './units.ts'
-import type { InnerPacking, PackBay, PackBin, PackingInput, PackPiece, Unplaced } from './types.ts'
+import type { InnerPacking, PackBay, PackBin, PackingInput, PackPiece, UnitCure, Unplaced } from './types.ts'
 
 /** Rounds spent on one bin that does not close at once. */
 const ROUNDS = 60
@@ -54,17 +54,41 @@ export const packBins = (input: PackingInput, seed: number): PackedBins => {
   for (const bin of input.bins) {
     const own = pieces.filter((piece) => piece.binId === bin.id)
     const first = packBin(input, bin, own, seed, ROUNDS)
-    for (const unitId of first.left) {
-      const why = [{ bayId: bin.id, rule: 'no-room' as const, shortByMm: null }]
-      tooMany.push({ unitId, layout: 'drive', nightId: null, why, cure: { kind: 'empty-bin', binId: bin.id } })
-    }
     const held = own.filter((piece) => !first.left.includes(piece.id))
+    for (const piece of own.filter(({ id }) => first.left.includes(id))) {
+      const goesIn = (pieces: readonly PackPiece[]): boolean =>
+        packBin(input, bin, pieces, seed, ROUNDS).left.length === 0
+      const rule = goesIn([piece]) ? ('no-room' as const) : ('does-not-fit' as const)
+      const why = [{ bayId: bin.id, rule, shortByMm: null }]
+      const cure = cureInBin(bin, held, piece, goesIn)
+      tooMany.push({ unitId: piece.id, layout: 'drive', nightId: null, why, cure })
+    }
     const filled = topUp(input, bin, held, pieces, first.packing, seed)
     inner.push(filled.packing)
     pieces = pieces.map((piece) => (filled.added.has(piece.id) ? { ...piece, binId: bin.id } : piece))
   }
   const out = new Set(tooMany.map((each) => each.unitId))
   return { inner, pieces: pieces.filter((piece) => !out.has(piece.id)), tooMany }
+}
+
+const EDGES = [0, 1, 2] as const
+
+/** The smallest change found that takes a piece into its bin beside what is in it: turned, one other left out, or the bin emptied. Each is packed to see. */
+const cureInBin = (
+  bin: PackBin,
+  held: readonly PackPiece[],
+  piece: PackPiece,
+  goesIn: (pieces: readonly PackPiece[]) => boolean,
+): UnitCure | null => {
+  for (const edge of EDGES) {
+    if (piece.uprightEdges.includes(edge)) continue
+    if (goesIn([...held, { ...piece, uprightEdges: [...piece.uprightEdges, edge] }])) return { kind: 'turn', edge }
+  }
+  const others = held.toSorted((a, b) => volumeMm3(a.sizeMm) - volumeMm3(b.sizeMm))
+  for (const other of others) {
+    if (goesIn([...held.filter((each) => each !== other), piece])) return { kind: 'leave-behind', unitIds: [other.id] }
+  }
+  return goesIn([piece]) ? { kind: 'empty-bin', binId: bin.id } : null
 }
 
 /** Adds loose small pieces that suit what is in the bin, the smallest last, while they go in and a person can lift it. */

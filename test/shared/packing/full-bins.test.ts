@@ -1,0 +1,47 @@
+/** A piece that does not go into its bin is told with the smallest change that takes it in, or with none where nothing does. */
+import { describe, expect, it } from 'vitest'
+import { packLoad } from '../../../shared/packing/index.ts'
+import type { PackBin, PackPiece } from '../../../shared/packing/index.ts'
+import { plainBay, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
+
+const bin: PackBin = {
+  id: 'crate',
+  sizeMm: [320, 220, 120],
+  innerMm: [300, 200, 100],
+  massG: 500,
+  form: 'rigid',
+  squeezeTo01: 1,
+  bearsG: null,
+  liftLimitG: 20_000,
+  lid: true,
+  locks: [],
+}
+const inBin = { binId: 'crate', uprightEdges: [2] } as const
+const leftOut = (pieces: readonly PackPiece[]) =>
+  packLoad(plainInput([plainBay('boot', [0, 0, 0], [600, 500, 400])], pieces, { bins: [bin] }), {
+    seed: 1,
+    iterations: 10,
+  }).driveUnplaced.map(({ unitId, why, cure }) => ({ unitId, rules: why.map(({ rule }) => rule), cure }))
+
+describe('a piece too many for its bin', () => {
+  it('goes in if it may be turned', () => {
+    expect(leftOut([plainPiece('flask', [90, 90, 250], inBin)])).toEqual([
+      { unitId: 'flask', rules: ['does-not-fit'], cure: { kind: 'turn', edge: 0 } },
+    ])
+  })
+
+  it('goes in if the smallest that makes room stays out', () => {
+    const wide = plainPiece('wide', [200, 200, 100], inBin)
+    const narrow = plainPiece('narrow', [100, 200, 100], inBin)
+    const late = plainPiece('late', [90, 190, 90], inBin)
+    expect(leftOut([wide, narrow, late])).toEqual([
+      { unitId: 'late', rules: ['no-room'], cure: { kind: 'leave-behind', unitIds: ['narrow'] } },
+    ])
+  })
+
+  it('is offered nothing where the empty bin does not take it', () => {
+    expect(leftOut([plainPiece('plank', [900, 90, 90], inBin)])).toEqual([
+      { unitId: 'plank', rules: ['does-not-fit'], cure: null },
+    ])
+  })
+})
