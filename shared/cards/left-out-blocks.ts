@@ -56,6 +56,8 @@ function cureWords({ unitId, cure }: Unplaced, names: Names, { text }: CardInput
       const rule = text.t(`packing.rule.${cure.ignoring}`)
       return text.t('packing.cure.other-bay', { unit, bay: names.bay(cure.bayId), rule })
     }
+    case 'other-bin':
+      return text.t('packing.cure.other-bin', { unit, bin: names.unit(cure.binId) })
     case 'empty-bin':
       return text.t('packing.cure.empty-bin', { bin: names.unit(cure.binId) })
     default:

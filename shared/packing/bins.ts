@@ -60,7 +60,8 @@ export const packBins = (input: PackingInput, seed: number): PackedBins => {
         packBin(input, bin, pieces, seed, ROUNDS).left.length === 0
       const rule = goesIn([piece]) ? ('no-room' as const) : ('does-not-fit' as const)
       const why = [{ bayId: bin.id, rule, shortByMm: null }]
-      const cure = cureInBin(bin, held, piece, goesIn)
+      const otherBin = (): string | null => binWithRoom(input, pieces, piece, seed)
+      const cure = cureInBin({ bin, held, goesIn, otherBin }, piece)
       tooMany.push({ unitId: piece.id, layout: 'drive', nightId: null, why, cure })
     }
     const filled = topUp(input, bin, held, pieces, first.packing, seed)
@@ -73,22 +74,43 @@ export const packBins = (input: PackingInput, seed: number): PackedBins => {
 
 const EDGES = [0, 1, 2] as const
 
-/** The smallest change found that takes a piece into its bin beside what is in it: turned, one other left out, or the bin emptied. Each is packed to see. */
-const cureInBin = (
-  bin: PackBin,
-  held: readonly PackPiece[],
-  piece: PackPiece,
-  goesIn: (pieces: readonly PackPiece[]) => boolean,
-): UnitCure | null => {
+type BinAsked = {
+  readonly bin: PackBin
+  readonly held: readonly PackPiece[]
+  readonly goesIn: (pieces: readonly PackPiece[]) => boolean
+  readonly otherBin: () => string | null
+}
+
+/** The smallest change found that takes a piece into a bin: turned, another bin, one other left out, or its own bin emptied. Each is packed to see. */
+const cureInBin = ({ bin, held, goesIn, otherBin }: BinAsked, piece: PackPiece): UnitCure | null => {
   for (const edge of EDGES) {
     if (piece.uprightEdges.includes(edge)) continue
     if (goesIn([...held, { ...piece, uprightEdges: [...piece.uprightEdges, edge] }])) return { kind: 'turn', edge }
   }
+  const otherId = otherBin()
+  if (otherId !== null) return { kind: 'other-bin', binId: otherId }
   const others = held.toSorted((a, b) => volumeMm3(a.sizeMm) - volumeMm3(b.sizeMm))
   for (const other of others) {
     if (goesIn([...held.filter((each) => each !== other), piece])) return { kind: 'leave-behind', unitIds: [other.id] }
   }
   return goesIn([piece]) ? { kind: 'empty-bin', binId: bin.id } : null
+}
+
+/** The first other bin that closes with the piece beside its own, may hold it by what is in it, and can still be lifted. */
+const binWithRoom = (
+  input: PackingInput,
+  pieces: readonly PackPiece[],
+  piece: PackPiece,
+  seed: number,
+): string | null => {
+  for (const bin of input.bins) {
+    if (bin.id === piece.binId) continue
+    const held = pieces.filter((each) => each.binId === bin.id)
+    if (held.length > 0 && !sameDangers(held, piece)) continue
+    const massG = bin.massG + piece.massG + held.reduce((sum, each) => sum + each.massG, 0)
+    if (massG <= bin.liftLimitG && packBin(input, bin, [...held, piece], seed, ROUNDS).left.length === 0) return bin.id
+  }
+  return null
 }
 
 /** Adds loose small pieces that suit what is in the bin, the smallest last, while they go in and a person can lift it. */
@@ -130,13 +152,20 @@ const suitsBin = (input: PackingInput, bin: PackBin, held: readonly PackPiece[],
   if (input.nights.some((night) => stateOf(night.states, piece.id) !== 'stored')) return false
   const classes = new Set(held.flatMap((each) => each.access))
   if (!piece.access.every((access) => classes.has(access))) return false
+  const { traits } = piece
+  if (!sameDangers(held, piece)) return false
+  if (traits.liquidMl > 0 || traits.valuable || traits.lithiumWh > 0) return false
+  if (traits.freezesBelowC !== null || traits.spoilsAboveC !== null || traits.needsRestraint) return false
+  return true
+}
+
+/** Same larder, same dangers, and nothing that must be kept apart. */
+const sameDangers = (held: readonly PackPiece[], piece: PackPiece): boolean => {
   const has = (test: (each: PackPiece) => boolean): boolean => held.some(test)
   const { traits } = piece
   if ((traits.food || traits.scented) !== has((each) => each.traits.food || each.traits.scented)) return false
   if (traits.fuel !== has((each) => each.traits.fuel)) return false
   if (traits.wetAfterUse !== has((each) => each.traits.wetAfterUse)) return false
-  if (traits.liquidMl > 0 || traits.valuable || traits.lithiumWh > 0) return false
-  if (traits.freezesBelowC !== null || traits.spoilsAboveC !== null || traits.needsRestraint) return false
   return !has((each) => each.apartFrom.includes(piece.id) || piece.apartFrom.includes(each.id))
 }
 

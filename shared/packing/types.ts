@@ -267,6 +267,7 @@ export type UnitCure =
   | { readonly kind: 'squeeze'; readonly byMm: number }
   | { readonly kind: 'leave-behind'; readonly unitIds: readonly string[] }
   | { readonly kind: 'other-bay'; readonly bayId: string; readonly ignoring: RuleCode }
+  | { readonly kind: 'other-bin'; readonly binId: string }
   | { readonly kind: 'empty-bin'; readonly binId: string }
 
 export type Unplaced = {

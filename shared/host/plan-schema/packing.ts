@@ -109,6 +109,10 @@ export const unplacedSchema = z.object({
         ignoring: ruleCodeSchema,
       }),
       z.object({
+        kind: z.literal('other-bin'),
+        binId: z.string(),
+      }),
+      z.object({
         kind: z.literal('empty-bin'),
         binId: z.string(),
       }),

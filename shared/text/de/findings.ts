@@ -16,7 +16,7 @@ export const findings: Record<keyof typeof english, string> = {
   'problem.arrive-after-gate':
     'Ankunft um {arriveUtc} liegt nach Torschluss um {gateFromUtc}. Den Platz anrufen oder früher ankommen.',
   'problem.arrive-in-the-dark':
-    'Ankunft um {arriveUtc} lässt weniger als {wantedS} Licht: Sonnenuntergang ist um {sunsetUtc}.',
+    'Ankunft um {arriveUtc}, Sonnenuntergang um {sunsetUtc}: Stellplatz, Säule und Bett brauchen {wantedS} Licht.',
   'problem.wake-earlier':
     'Um {neededUtc} aufstehen, nicht um {plannedUtc}: Abfahrt ist um {departUtc}, der Morgen braucht {morningS}.',
   'problem.unplug-before-leaving':

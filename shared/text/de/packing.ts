@@ -35,6 +35,7 @@ export const packing: Record<keyof typeof english, string> = {
   'packing.cure.squeeze': '{unit} um weitere {lengthMm} zusammendrücken.',
   'packing.cure.leave-behind': '{units} zu Hause lassen.',
   'packing.cure.other-bay': '{unit} geht in {bay}, wenn diese Regel fällt: {rule}.',
+  'packing.cure.other-bin': '{unit} in {bin} legen: dort passt es.',
   'packing.cure.empty-bin': 'Etwas aus {bin} herausnehmen.',
   'packing.cure.none': 'Keine einzelne Änderung gefunden.',
   'packing.reach.free': 'Nichts wegzuräumen.',

@@ -14,7 +14,7 @@ export const findings = {
   'problem.arrive-after-gate':
     'Arriving at {arriveUtc} is after the gate closes at {gateFromUtc}. Call the site, or arrive earlier.',
   'problem.arrive-in-the-dark':
-    'Arriving at {arriveUtc} leaves less than {wantedS} of light: sunset is at {sunsetUtc}.',
+    'Arriving at {arriveUtc}, with sunset at {sunsetUtc}: pitch, post and bed want {wantedS} of light.',
   'problem.wake-earlier':
     'Wake at {neededUtc}, not {plannedUtc}: leaving is at {departUtc} and the morning takes {morningS}.',
   'problem.unplug-before-leaving':

@@ -33,6 +33,7 @@ export const packing = {
   'packing.cure.squeeze': 'Press {unit} a further {lengthMm}.',
   'packing.cure.leave-behind': 'Leave {units} behind.',
   'packing.cure.other-bay': '{unit} goes in {bay} if this rule is let go: {rule}.',
+  'packing.cure.other-bin': 'Put {unit} into {bin}: it goes in there.',
   'packing.cure.empty-bin': 'Take something out of {bin}.',
   'packing.cure.none': 'No single change found.',
   'packing.reach.free': 'Nothing to move.',

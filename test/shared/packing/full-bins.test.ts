@@ -17,8 +17,8 @@ const bin: PackBin = {
   locks: [],
 }
 const inBin = { binId: 'crate', uprightEdges: [2] } as const
-const leftOut = (pieces: readonly PackPiece[]) =>
-  packLoad(plainInput([plainBay('boot', [0, 0, 0], [600, 500, 400])], pieces, { bins: [bin] }), {
+const leftOut = (pieces: readonly PackPiece[], bins: readonly PackBin[] = [bin]) =>
+  packLoad(plainInput([plainBay('boot', [0, 0, 0], [600, 500, 400])], pieces, { bins }), {
     seed: 1,
     iterations: 10,
   }).driveUnplaced.map(({ unitId, why, cure }) => ({ unitId, rules: why.map(({ rule }) => rule), cure }))
@@ -37,6 +37,19 @@ describe('a piece too many for its bin', () => {
     expect(leftOut([wide, narrow, late])).toEqual([
       { unitId: 'late', rules: ['no-room'], cure: { kind: 'leave-behind', unitIds: ['narrow'] } },
     ])
+  })
+
+  it('goes into another bin that closes with it, can be lifted and holds nothing it must be kept from', () => {
+    const wide = plainPiece('wide', [300, 200, 90], inBin)
+    const late = plainPiece('late', [90, 190, 90], inBin)
+    const box: PackBin = { ...bin, id: 'box' }
+    const inBox = plainPiece('cups', [150, 200, 90], { ...inBin, binId: 'box' })
+    const cureOf = (bins: readonly PackBin[], held: PackPiece = inBox) => leftOut([wide, late, held], bins)[0]?.cure
+    const leave = { kind: 'leave-behind', unitIds: ['wide'] }
+    expect(cureOf([bin, box])).toEqual({ kind: 'other-bin', binId: 'box' })
+    expect(cureOf([bin, { ...box, liftLimitG: 600 }])).toEqual(leave)
+    expect(cureOf([bin, box], { ...inBox, sizeMm: [300, 200, 90] })).toEqual(leave)
+    expect(cureOf([bin, box], { ...inBox, apartFrom: ['late'] })).toEqual(leave)
   })
 
   it('is offered nothing where the empty bin does not take it', () => {
