@@ -1,6 +1,7 @@
 /** Printed cards and the pocket sheet as data and drawings; no PDF library here. */
 export { sayVerdict } from './verdict-words.ts'
 export { sayCost, sayDifference, sayRemedy } from './remedy-words.ts'
+export { sayCure, sayWhyLeftOut } from './left-out-blocks.ts'
 export { loadCard } from './load-card.ts'
 export { nightCard } from './night-card.ts'
 export {

@@ -1,11 +1,14 @@
 /** What found no place: which rule stood against it in each bay, and the smallest change that would place it. */
 import { assertNever } from '../result/index.ts'
+import type { Text } from '../text/index.ts'
 import type { Block, Column } from './model.ts'
 import type { Names } from './names.ts'
 import { nightsOf } from './plan-parts.ts'
 import type { CardInput, Packing } from './plan-parts.ts'
 
 type Unplaced = Packing['driveUnplaced'][number]
+/** The user's names of units, bins and pieces, and of bays. */
+type Named = { readonly unit: (id: string) => string; readonly bay: (id: string) => string | null }
 
 const EDGES = ['length', 'width', 'height'] as const
 
@@ -32,17 +35,23 @@ export function leftOutBlocks(input: CardInput, names: Names): readonly Block[] 
   ]
 }
 
-const rowOf = (one: Unplaced, when: string, names: Names, input: CardInput): readonly string[] => {
-  const { text } = input
-  const why = one.why.map(({ bayId, rule, shortByMm }) => {
-    const short =
-      shortByMm === null || shortByMm === 0 ? '' : ` (${text.t('packing.shortBy', { lengthMm: shortByMm })})`
-    return `${names.bayOf(bayId) === null ? names.unit(bayId) : names.bay(bayId)}: ${text.t(`packing.rule.${rule}`)}${short}`
-  })
-  return [names.unit(one.unitId), when, why.join('; '), cureWords(one, names, input)]
+const rowOf = (one: Unplaced, when: string, names: Names, { text }: CardInput): readonly string[] => {
+  const named: Named = { unit: names.unit, bay: (id) => (names.bayOf(id) === null ? null : names.bay(id)) }
+  return [names.unit(one.unitId), when, sayWhyLeftOut(one, named, text), sayCure(one, named, text)]
 }
 
-function cureWords({ unitId, cure }: Unplaced, names: Names, { text }: CardInput): string {
+/** What stood against it in each bay or bin; empty where that was not looked into. */
+export const sayWhyLeftOut = ({ why }: Unplaced, names: Named, text: Text): string =>
+  why
+    .map(({ bayId, rule, shortByMm }) => {
+      const short =
+        shortByMm === null || shortByMm === 0 ? '' : ` (${text.t('packing.shortBy', { lengthMm: shortByMm })})`
+      return `${names.bay(bayId) ?? names.unit(bayId)}: ${text.t(`packing.rule.${rule}`)}${short}`
+    })
+    .join('; ')
+
+/** The smallest change that places it, or that none was found. */
+export function sayCure({ unitId, cure }: Unplaced, names: Named, text: Text): string {
   const unit = names.unit(unitId)
   if (cure === null) return text.t('packing.cure.none')
   switch (cure.kind) {
@@ -54,7 +63,7 @@ function cureWords({ unitId, cure }: Unplaced, names: Names, { text }: CardInput
       return text.t('packing.cure.leave-behind', { units: text.list(cure.unitIds.map((id) => names.unit(id))) })
     case 'other-bay': {
       const rule = text.t(`packing.rule.${cure.ignoring}`)
-      return text.t('packing.cure.other-bay', { unit, bay: names.bay(cure.bayId), rule })
+      return text.t('packing.cure.other-bay', { unit, bay: names.bay(cure.bayId) ?? cure.bayId, rule })
     }
     case 'other-bin':
       return text.t('packing.cure.other-bin', { unit, bin: names.unit(cure.binId) })

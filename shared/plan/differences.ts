@@ -110,10 +110,11 @@ function beddingWanted(trip: Trip, before: Plan, after: Plan): Difference[] {
   )
 }
 
+const MOVING: ReadonlySet<string> = new Set(['move-dusk', 'move-dawn', 'bin-dusk', 'bin-dawn'])
+
 /** Moves are told by their number; here are the other steps. */
 function stepDifferences(before: Plan, after: Plan): Difference[] {
-  const others = (plan: Plan): readonly Step[] =>
-    plan.checklist.steps.filter(({ ruleId }) => ruleId !== 'move-dusk' && ruleId !== 'move-dawn')
+  const others = (plan: Plan): readonly Step[] => plan.checklist.steps.filter(({ ruleId }) => !MOVING.has(ruleId))
   const missing = (from: readonly Step[], to: readonly Step[]): readonly Step[] => {
     const keys = new Set(to.map(({ key }) => key))
     return from.filter(({ key }) => !keys.has(key))

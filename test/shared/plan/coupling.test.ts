@@ -33,10 +33,34 @@ describe('the plan of the metric sample', () => {
     expect(places).toEqual(places.toSorted((a, b) => a - b))
   })
 
+  it('turns each piece that leaves its bin for the night into a step once its bin stands free, and back in the morning', () => {
+    for (const [when, way] of [
+      ['dusk', 'changeover'],
+      ['dawn', 'changeback'],
+    ] as const) {
+      const { moves, binMoves = [] } = plan.packing.nights[0]?.[way] ?? { moves: [] }
+      expect(binMoves.length).toBeGreaterThan(0)
+      const steps = plan.checklist.steps.filter(
+        ({ ruleId, nightId }) => nightId === firstNightId && (ruleId === `bin-${when}` || ruleId === `move-${when}`),
+      )
+      const order = steps.map(({ ruleId }) => ruleId)
+      expect(steps).toHaveLength(moves.length + binMoves.length)
+      for (const { pieceId, afterMoves } of binMoves) {
+        const place = steps.findIndex(({ key }) => key === `bin-${when}:${firstNightId}:${pieceId}`)
+        const before = order.slice(0, place).filter((ruleId) => ruleId === `move-${when}`).length
+        expect(before).toBe(afterMoves ?? moves.length)
+      }
+    }
+  })
+
   it('asks a person for no more than ninety steps a night besides moves and drills, and never for one thing twice', () => {
     for (const { nightId } of plan.nights) {
       const steps = plan.checklist.steps.filter(
-        (step) => step.nightId === nightId && !step.ruleId.startsWith('move-') && !ASIDE.has(step.phase),
+        (step) =>
+          step.nightId === nightId &&
+          !step.ruleId.startsWith('move-') &&
+          !step.ruleId.startsWith('bin-') &&
+          !ASIDE.has(step.phase),
       )
       expect(steps.length).toBeGreaterThan(40)
       expect(steps.length).toBeLessThanOrEqual(90)
