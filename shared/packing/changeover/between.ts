@@ -30,6 +30,9 @@ export type ChangeoverRequest = {
   readonly shouldStop: () => boolean
 }
 
+/** Where a unit is that found no place in the layout one starts from. */
+const NO_PLACE: Spot = { kind: 'away', name: 'no place' }
+
 /** Units up to which every state is searched. */
 const SEARCHED_WHOLE = 8
 /** States looked at before a good list will do. */
@@ -92,13 +95,15 @@ export const changeoversBetween = (
     end: ReadonlyMap<string, Place>,
   ): Changeover => {
     const goals = movers.map((mover) => (start === from ? mover.target : mover.source))
+    const startOf = (mover: Mover, unitId: string): Spot =>
+      start.has(unitId) ? (start === from ? mover.source : mover.target) : NO_PLACE
     return {
       moves: movesOf(found.steps, goals, units, start, end, model),
       binMoves: binMovesOf(
         task,
         units,
         { all: model.input.nights, night: request.night },
-        { start: movers.map((mover) => (start === from ? mover.source : mover.target)), steps: found.steps },
+        { start: movers.map((mover, at) => startOf(mover, units[at]?.id ?? '')), steps: found.steps },
       ),
       lowerBound: found.lowerBound,
       optimal: found.optimal,
@@ -119,17 +124,16 @@ const searchApart = (
   to: ReadonlyMap<string, Place>,
 ): { readonly there: ChangeoverFound; readonly back: ChangeoverFound } => {
   const there = searchChangeover(task)
-  const gone: Spot = { kind: 'away', name: 'no place' }
   const movers = task.movers.map((mover, index): Mover => {
     const known = to.has(units[index]?.id ?? '')
-    return { ...mover, source: known ? mover.target : gone, target: known ? mover.source : gone, late: false }
+    return { ...mover, source: known ? mover.target : NO_PLACE, target: known ? mover.source : NO_PLACE, late: false }
   })
   const back = searchChangeover({ ...task, movers })
   return {
     there,
     back: {
       ...back,
-      final: back.final.map((spot, index) => (spot === gone ? (task.movers[index]?.source ?? spot) : spot)),
+      final: back.final.map((spot, index) => (spot === NO_PLACE ? (task.movers[index]?.source ?? spot) : spot)),
     },
   }
 }
