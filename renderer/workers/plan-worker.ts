@@ -90,19 +90,21 @@ const turnedPlan = ({ trip, plan }: PlannedTrip, nights: Trip['nights']): Plan =
   )
 
 /** How often a turn is rehearsed, so that the engine has been compiled when the first hand turns a dial. */
-const REHEARSALS = 4
-let rehearsed = false
+const REHEARSALS = 12
+/** Every rehearsal is another night: one that is the same would not be reckoned. */
+const REHEARSAL_STEP_K = 0.01
+let rehearsals = 0
 
+/** One at a time: what is asked meanwhile comes first. */
 function rehearse(known: PlannedTrip): void {
-  if (rehearsed) return
-  rehearsed = true
-  for (let time = 1; time <= REHEARSALS; time += 1) {
-    const colder = known.trip.nights.map((night) => ({
-      ...night,
-      weather: { ...night.weather, lowC: night.weather.lowC - 0.01 * time },
-    }))
-    turnedPlan(known, colder)
-  }
+  if (rehearsals >= REHEARSALS || last !== known) return
+  rehearsals += 1
+  const nights = known.trip.nights.map((night) => {
+    const coldMarginK = night.weather.coldMarginK + REHEARSAL_STEP_K * rehearsals
+    return { ...night, weather: { ...night.weather, coldMarginK } }
+  })
+  turnedPlan(known, nights)
+  setTimeout(() => rehearse(known))
 }
 
 /** Null where the newest plan knows no such night any more. */
