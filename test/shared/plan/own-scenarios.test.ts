@@ -91,6 +91,20 @@ describe('a van with a leisure battery', () => {
     )
   })
 
+  it('says who is cold and when: after the heater has stopped and before waking', () => {
+    const stopsUtc = second?.outcome.stopsUtc ?? Infinity
+    const cold = plan.findings.filter(
+      ({ nightId, problem }) => nightId === second?.nightId && problem.code === 'too-cold-for-body',
+    )
+    const travellers = cold.map(({ problem }) => problem.params['traveller'])
+    expect(new Set(travellers).size).toBe(travellers.length)
+    expect(travellers.length).toBeGreaterThan(0)
+    for (const { problem } of cold) {
+      expect(Number(problem.params['fromUtc'])).toBeGreaterThan(stopsUtc)
+      expect(Number(problem.params['fromUtc'])).toBeLessThan(second?.clock.wakeUtc ?? 0)
+    }
+  })
+
   it('warns on the first evening that the second night runs out', () => {
     const said = plan.checklist.steps.filter(({ ruleId }) => ruleId === 'tomorrow-short-of-charge')
     expect(said.map(({ nightId }) => nightId)).toEqual([first?.nightId])

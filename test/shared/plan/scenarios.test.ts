@@ -129,6 +129,17 @@ describe('scenario a', () => {
     }
   })
 
+  it('has under the bed, in the well, only what nobody wants in the night', () => {
+    for (const packed of plan.packing.nights) {
+      const under = packed.bed.placements.filter(({ bayId }) => bayId === 'underfloor').map(({ unitId }) => unitId)
+      expect(under.length).toBeGreaterThan(0)
+      const wanted = trip.kit.pieces.filter(
+        ({ id, binId, access }) => under.includes(binId ?? id) && access.includes('night'),
+      )
+      expect(wanted.map(({ name }) => name)).toEqual([])
+    }
+  })
+
   it('says which night fails when the adapter stays at home, and offers to pack it', () => {
     const without = {
       ...trip,
@@ -140,7 +151,8 @@ describe('scenario a', () => {
     const next = derivePlan(without, { seed: 1, iterations: 0, remedies: true, previous: plan, keepLoad: true })
     const found = next.findings.filter(({ problem }) => problem.code === 'adapter-not-on-board')
     expect(found).toMatchObject([{ severity: 'shortfall', nightId: trip.nights[1]?.id }])
-    expect(next.remedies.map(({ change }) => change)).toContainEqual({ kind: 'bring-piece', pieceId: 'A18' })
+    // It ranks first: packing an adapter costs less than anything else that mends it.
+    expect(next.remedies[0]?.change).toEqual({ kind: 'bring-piece', pieceId: 'A18' })
   })
 
   it('asks for the adapter before leaving home and checks it on the morning of the night that needs it', () => {
