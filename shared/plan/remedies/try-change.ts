@@ -35,8 +35,11 @@ const has = (plan: Plan, id: string): boolean => shortfallsOf(plan).some((one) =
 export function tryChange(at: Attempts, shortfall: Finding, change: RemedyChange): Tried {
   const { trip, plan } = at
   const changed = changedTrip(trip, change)
-  if (changed === null || !mayMend(at, shortfall, changed)) return { kind: 'no-use' }
-  const next = planAgain(at, changed)
+  if (changed === null) return { kind: 'no-use' }
+  // A look at the nights alone shows where the shortfall stays; what it reckoned serves the whole plan too.
+  const looked = shownByNights(shortfall) ? nightsAgain(at, changed) : null
+  if (looked !== null && has(looked, shortfall.id)) return { kind: 'no-use' }
+  const next = planAgain(at, changed, looked ?? plan)
   const before = shortfallsOf(plan)
   const mends = before.filter(({ id }) => !has(next, id)).map(({ id }) => id)
   if (mends.length === 0) return { kind: 'no-use' }
@@ -54,13 +57,13 @@ export function changedTrip(trip: Trip, change: RemedyChange): Trip | null {
   return edited.ok && edited.value !== trip ? edited.value : null
 }
 
-const planAgain = ({ plan, budget, derive }: Attempts, changed: Trip): Plan =>
+const planAgain = ({ budget, derive }: Attempts, changed: Trip, previous: Plan): Plan =>
   derive(changed, {
     ...budget,
     iterations: Math.min(budget.iterations, ROUNDS_TO_VERIFY),
     enoughSearched: () => false,
     remedies: false,
-    previous: plan,
+    previous,
     onProgress: () => undefined,
   })
 
@@ -68,6 +71,4 @@ const planAgain = ({ plan, budget, derive }: Attempts, changed: Trip): Plan =>
 export const nightsAgain = ({ plan, budget, derive }: Attempts, changed: Trip): Plan =>
   derive(changed, { ...budget, keepLoad: true, remedies: false, previous: plan, onProgress: () => undefined })
 
-/** False where a look at the nights alone shows that the shortfall stays. */
-const mayMend = (at: Attempts, shortfall: Finding, changed: Trip): boolean =>
-  shortfall.area === 'load' || shortfall.area === 'checklist' || !has(nightsAgain(at, changed), shortfall.id)
+const shownByNights = ({ area }: Finding): boolean => area !== 'load' && area !== 'checklist'
