@@ -115,6 +115,31 @@ describe('the planner', () => {
     expect(store.whole).toBe(better)
   })
 
+  it('rehearses turns of the nights as they stand once it has found a plan, and stops at the first real one', async () => {
+    const { store, quick, thorough, planner } = begin()
+    planner.plan(trip)
+    await quick.answer()
+    await vi.advanceTimersByTimeAsync(2000)
+    await thorough.answer()
+    await vi.runAllTimersAsync()
+    const rehearsed = (): number => quick.asked.filter((each) => each.what === 'turn').length
+    expect(rehearsed()).toBe(1)
+    expect(quick.asked.at(-1)?.trip?.nights).toBe(trip.nights)
+    await quick.answerTurn()
+    await vi.runAllTimersAsync()
+    expect(rehearsed()).toBe(2)
+    expect(store.plan?.nights).toEqual(plan.nights)
+    expect(store.plan?.packing).toBe(plan.packing)
+    const shown = store.plan
+    planner.plan(turned(5))
+    await quick.answerTurn()
+    await quick.answerTurn()
+    expect(store.plan).not.toBe(shown)
+    expect(store.state.plannedTrip?.nights[0]?.ventilation.gapMm).toBe(5)
+    await vi.runAllTimersAsync()
+    expect(quick.asked.filter(({ what, trip: of }) => what === 'turn' && of?.nights === trip.nights)).toHaveLength(2)
+  })
+
   it('plans anew when more than the nights changes', async () => {
     const { quick, planner } = begin()
     planner.plan(trip)
