@@ -11,6 +11,7 @@ import { useDocumentStore } from '../stores/document.ts'
 import type { DocumentStore } from '../stores/document.ts'
 import { createPlanner, usePlanStore } from '../stores/plan.ts'
 import type { PlanCallers, Planner, PlanStore } from '../stores/plan.ts'
+import { rehearseAfterFirstPlan } from '../stores/rehearse.ts'
 import { SERVICES } from '../stores/services.ts'
 import type { Services } from '../stores/services.ts'
 import { useViewStore } from '../stores/view.ts'
@@ -62,6 +63,7 @@ export function startWindow({ pinia, host, callers, nowUtc }: WindowParts): Star
   }
 
   planAfterEdits(stores, planner)
+  rehearseAfterFirstPlan(plans, callers.quick.turn)
   keepWhatIsUnsaved(documents, host, files)
   watch([() => view.state.theme, () => view.state.brightness01], () => keepLooks(view.state))
   // A wait stands open from the first moment: to the loopback host a window without one is gone.

@@ -5,7 +5,6 @@ import type { Trip } from '../../shared/document/index.ts'
 import type { Fault, FaultOutcome, Plan, WhatIfAmounts, WhatIfKind } from '../../shared/plan/index.ts'
 import { differsOnlyInNights, joinTurn } from '../workers/index.ts'
 import type { PlanCaller, PlanEffort, PlanNote, PlannedTrip, WhatIfOutcome, WhatIfTold } from '../workers/index.ts'
-import { rehearseTurns } from './rehearse.ts'
 
 export type PlanJob = { readonly effort: PlanEffort; readonly done01: number; readonly note: PlanNote }
 export type PlanState = {
@@ -83,7 +82,6 @@ export function createPlanner(store: PlanStore, { quick, thorough, beside }: Pla
   /** The newest whole plan, and whether the thorough worker is the one that made it or was told it. */
   let whole: PlannedTrip | null = null
   let thoroughKnows: PlannedTrip | null = null
-  let rehearsed = false
 
   const stopSearch = (): void => {
     clearTimeout(settle)
@@ -142,24 +140,11 @@ export function createPlanner(store: PlanStore, { quick, thorough, beside }: Pla
     if (search !== controller) return
     search = null
     if (outcome.kind === 'plan' && wanted === trip) {
-      const standing = { plan: outcome.plan, trip }
-      thoroughKnows = whole = standing
-      quick.know(standing)
+      thoroughKnows = whole = { plan: outcome.plan, trip }
+      quick.know(whole)
       const { plan, tookMs } = outcome
       store.set({ plan, whole: plan, plannedTrip: trip, job: null, error: null, stopped: false, tookMs })
-      void rehearse(standing)
     } else store.set({ job: null, error: outcome.kind === 'failed' ? outcome : store.state.error })
-  }
-
-  /** Once in a window's life, after its first whole plan. */
-  const rehearse = async (standing: PlannedTrip): Promise<void> => {
-    if (rehearsed) return
-    rehearsed = true
-    await rehearseTurns(standing, {
-      turn: quick.turn,
-      show: (plan) => store.set({ plan }),
-      stillStands: () => whole === standing && wanted === standing.trip && store.state.job === null,
-    })
   }
 
   return {

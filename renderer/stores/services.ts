@@ -1,7 +1,7 @@
 /** What a view may ask for beyond the stores: files, the planner, the clock, and notices. Provided once at the root. */
 import { inject } from 'vue'
 import type { InjectionKey } from 'vue'
-import type { Edit } from '../../shared/document/index.ts'
+import type { Edit, JsonValue } from '../../shared/document/index.ts'
 import { invariant } from '../../shared/result/index.ts'
 import type { DocumentPath } from '../../shared/result/index.ts'
 import type { Files } from './files.ts'
@@ -20,7 +20,7 @@ export type Services = {
   readonly nowUtc: () => number
   readonly notify: (notice: Notice) => void
   /** Sets one value of the trip by its place; gives the refusal in words, or null. */
-  readonly set: (path: DocumentPath, value: string | number | boolean | undefined) => string | null
+  readonly set: (path: DocumentPath, value: JsonValue | undefined) => string | null
   /** Makes a named edit of the trip; a refusal is told at the foot of the window. True where it was made. */
   readonly edit: (name: string, edit: Edit, gesture?: string | null) => boolean
 }

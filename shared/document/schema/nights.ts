@@ -44,12 +44,6 @@ export const connectorSchema = z.enum([
 /** The two systems behind a North American two-pole post: both legs of a split phase, or two phases of three. */
 export const lineSystemSchema = z.enum(['split-phase-240', 'two-of-three-208', 'not-known'])
 
-/** Every line system that a hookup may name, for whoever lets one choose. */
-export const LINE_SYSTEMS = lineSystemSchema.options
-
-/** Every connector that a trip may name, for whoever lets one choose. */
-export const CONNECTORS = connectorSchema.options
-
 export const siteSchema = z.strictObject({
   name: labelSchema,
   /** North and east positive, WGS 84. */

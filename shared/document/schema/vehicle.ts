@@ -165,7 +165,23 @@ export const bedHeaterSchema = z.strictObject({
   powerW: powerWSchema,
 })
 
-const leisureSchema = z.strictObject({
+export const chargingSchema = z.strictObject({
+  efficiency01: z.number().min(0.3).max(1),
+  overheadW: powerWSchema,
+  minimumA: currentASchema,
+  maximumA: currentASchema,
+  /** Largest direct-current power at a fast charger. */
+  fastMaxW: powerWSchema.optional(),
+  inlet: z
+    .strictObject({
+      side: z.enum(['left', 'right', 'front', 'rear']),
+      xMm: offsetMmSchema,
+      heightMm: lengthMmSchema,
+    })
+    .optional(),
+})
+
+export const leisureSchema = z.strictObject({
   kind: z.enum(['lfp', 'lead']),
   usableWh: energyWhSchema,
   reserve01: fraction01Schema,
@@ -197,23 +213,7 @@ export const vehicleSchema = z.strictObject({
       coldOverheadW: powerWSchema.optional(),
     })
     .optional(),
-  charging: z
-    .strictObject({
-      efficiency01: z.number().min(0.3).max(1),
-      overheadW: powerWSchema,
-      minimumA: currentASchema,
-      maximumA: currentASchema,
-      /** Largest direct-current power at a fast charger. */
-      fastMaxW: powerWSchema.optional(),
-      inlet: z
-        .strictObject({
-          side: z.enum(['left', 'right', 'front', 'rear']),
-          xMm: offsetMmSchema,
-          heightMm: lengthMmSchema,
-        })
-        .optional(),
-    })
-    .optional(),
+  charging: chargingSchema.optional(),
   /** Battery for living loads in a vehicle without a driving battery to share. */
   leisure: leisureSchema.optional(),
   consumption: z.strictObject({
@@ -224,16 +224,6 @@ export const vehicleSchema = z.strictObject({
   }),
   note: noteSchema.optional(),
 })
-
-/** Every word that a vehicle's forms let one choose from. */
-export const VEHICLE_CHOICES = {
-  bayKinds: baySchema.shape.kind.options,
-  restraints: baySchema.shape.restraint.options,
-  faces: faceSchema.options,
-  bodies: thermalSchema.shape.bodyClass.options,
-  heaters: heaterSchema.shape.kind.options,
-  leisureKinds: leisureSchema.shape.kind.options,
-} as const
 
 export type Vehicle = DeepReadonly<z.infer<typeof vehicleSchema>>
 export type Bay = DeepReadonly<z.infer<typeof baySchema>>

@@ -2,6 +2,7 @@
 import { createPinia } from 'pinia'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { createPlanner, usePlanStore } from '../../../renderer/stores/plan.ts'
+import { rehearseAfterFirstPlan } from '../../../renderer/stores/rehearse.ts'
 import type { PlanCall, PlanCaller, PlanOutcome } from '../../../renderer/workers/index.ts'
 import type { Trip } from '../../../shared/document/index.ts'
 import type { Plan } from '../../../shared/plan/index.ts'
@@ -115,31 +116,6 @@ describe('the planner', () => {
     expect(store.whole).toBe(better)
   })
 
-  it('rehearses turns of the nights as they stand once it has found a plan, and stops at the first real one', async () => {
-    const { store, quick, thorough, planner } = begin()
-    planner.plan(trip)
-    await quick.answer()
-    await vi.advanceTimersByTimeAsync(2000)
-    await thorough.answer()
-    await vi.runAllTimersAsync()
-    const rehearsed = (): number => quick.asked.filter((each) => each.what === 'turn').length
-    expect(rehearsed()).toBe(1)
-    expect(quick.asked.at(-1)?.trip?.nights).toBe(trip.nights)
-    await quick.answerTurn()
-    await vi.runAllTimersAsync()
-    expect(rehearsed()).toBe(2)
-    expect(store.plan?.nights).toEqual(plan.nights)
-    expect(store.plan?.packing).toBe(plan.packing)
-    const shown = store.plan
-    planner.plan(turned(5))
-    await quick.answerTurn()
-    await quick.answerTurn()
-    expect(store.plan).not.toBe(shown)
-    expect(store.state.plannedTrip?.nights[0]?.ventilation.gapMm).toBe(5)
-    await vi.runAllTimersAsync()
-    expect(quick.asked.filter(({ what, trip: of }) => what === 'turn' && of?.nights === trip.nights)).toHaveLength(2)
-  })
-
   it('plans anew when more than the nights changes', async () => {
     const { quick, planner } = begin()
     planner.plan(trip)
@@ -163,5 +139,32 @@ describe('the planner', () => {
     planner.plan(newest)
     expect(await planner.whatIf(question)).toEqual({ kind: 'compared', told: null })
     expect(beside.asks).toEqual([newest])
+  })
+})
+
+describe('the rehearsal of a turn', () => {
+  it('turns the nights as they stand once a search has ended, and stops at the first real turn', async () => {
+    const { store, quick, thorough, planner } = begin()
+    rehearseAfterFirstPlan(store, quick.caller.turn)
+    const rehearsed = (): number =>
+      quick.asked.filter(({ what, trip: of }) => what === 'turn' && of?.nights === trip.nights).length
+    planner.plan(trip)
+    await quick.answer()
+    await vi.advanceTimersByTimeAsync(2000)
+    expect(rehearsed()).toBe(0)
+    await thorough.answer()
+    await vi.runAllTimersAsync()
+    expect(rehearsed()).toBe(1)
+    await quick.answerTurn()
+    await vi.runAllTimersAsync()
+    expect(rehearsed()).toBe(2)
+    expect(store.plan?.nights).toEqual(plan.nights)
+    expect(store.plan?.packing).toBe(plan.packing)
+    planner.plan(turned(5))
+    await quick.answerTurn()
+    await quick.answerTurn()
+    await vi.runAllTimersAsync()
+    expect(store.state.plannedTrip?.nights[0]?.ventilation.gapMm).toBe(5)
+    expect(rehearsed()).toBe(2)
   })
 })

@@ -1,7 +1,7 @@
 /** The nights screen in its states: a night with a post, one without, a time that is none. */
 import { describe, expect, it } from 'vitest'
 import NightsScreen from '../../../../renderer/features/trip/NightsScreen.vue'
-import { CONNECTORS } from '../../../../shared/document/index.ts'
+import { CHOICES } from '../../../../shared/document/index.ts'
 import { editableTrip, show } from '../../window.ts'
 
 const trip = editableTrip()
@@ -15,7 +15,7 @@ describe('the nights screen', () => {
     const { view, edits } = show(NightsScreen, { trip })
     expect(withPost).toBe(true)
     const values = view.findAll('option').map((option) => option.attributes('value'))
-    expect(CONNECTORS.every((connector) => values.includes(connector))).toBe(true)
+    expect(CHOICES.connectors.every((connector) => values.includes(connector))).toBe(true)
     expect(edits).toHaveLength(0)
   })
 
