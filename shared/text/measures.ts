@@ -46,14 +46,19 @@ const scale = (factor: number, ...words: readonly string[]): Record<string, Unit
   Object.fromEntries(words.map((word) => [word, { factor }]))
 
 const INCH_WORDS = ['in', 'inch', 'inches', 'zoll', '"', '\u2033', '\u201d', "''"]
-const FOOT_WORDS = ['ft', 'foot', 'feet', 'fu\u00df', "'", '\u2032', '\u2019']
+export const METRE_WORDS = ['m', 'metre', 'metres', 'meter', 'meters']
+export const KILOGRAM_WORDS = ['kg', 'kilo', 'kilos']
+export const POUND_WORDS = ['lb', 'lbs', 'pound', 'pounds', '#']
+export const HOUR_WORDS = ['h', 'hr', 'hrs', 'hour', 'hours', 'std', 'stunde', 'stunden']
+export const DAY_WORDS = ['d', 'day', 'days', 'tag', 'tage']
+export const FOOT_WORDS = ['ft', 'foot', 'feet', 'fu\u00df', 'fuss', "'", '\u2032', '\u2019']
 
 export const MEASURES: Readonly<Record<Measure, MeasureUnits>> = {
   length: {
     words: {
       ...scale(1, 'mm'),
       ...scale(10, 'cm'),
-      ...scale(MM_PER_M, 'm', 'metre', 'metres', 'meter', 'meters'),
+      ...scale(MM_PER_M, ...METRE_WORDS),
       ...scale(MM_PER_INCH, ...INCH_WORDS),
       ...scale(MM_PER_INCH * INCHES_PER_FOOT, ...FOOT_WORDS),
     },
@@ -65,9 +70,9 @@ export const MEASURES: Readonly<Record<Measure, MeasureUnits>> = {
   mass: {
     words: {
       ...scale(1, 'g', 'gram', 'grams', 'gramm'),
-      ...scale(G_PER_KG, 'kg', 'kilo', 'kilos'),
+      ...scale(G_PER_KG, ...KILOGRAM_WORDS),
       ...scale(G_PER_KG * 1000, 't'),
-      ...scale(G_PER_POUND, 'lb', 'lbs', 'pound', 'pounds', '#'),
+      ...scale(G_PER_POUND, ...POUND_WORDS),
       ...scale(G_PER_POUND / OUNCES_PER_POUND, 'oz', 'ounce', 'ounces'),
     },
     bare: { metric: 'kg', us: 'lb' },
@@ -143,7 +148,7 @@ export const MEASURES: Readonly<Record<Measure, MeasureUnits>> = {
   },
   distance: {
     words: {
-      ...scale(1, 'm', 'metre', 'metres', 'meter', 'meters'),
+      ...scale(1, ...METRE_WORDS),
       ...scale(1000, 'km'),
       ...scale(M_PER_MILE, 'mi', 'mile', 'miles', 'meile', 'meilen'),
       ...scale(M_PER_FOOT, ...FOOT_WORDS),
@@ -179,8 +184,8 @@ export const MEASURES: Readonly<Record<Measure, MeasureUnits>> = {
     words: {
       ...scale(1, 's', 'sec', 'second', 'seconds', 'sek'),
       ...scale(S_PER_MINUTE, 'min', 'mins', 'minute', 'minutes', 'minuten'),
-      ...scale(S_PER_HOUR, 'h', 'hr', 'hrs', 'hour', 'hours', 'std', 'stunde', 'stunden'),
-      ...scale(S_PER_DAY, 'd', 'day', 'days', 'tag', 'tage'),
+      ...scale(S_PER_HOUR, ...HOUR_WORDS),
+      ...scale(S_PER_DAY, ...DAY_WORDS),
     },
     bare: { metric: 'min', us: 'min' },
     exactDigits: 2,

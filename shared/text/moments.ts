@@ -1,5 +1,5 @@
 /** Durations, clocks, dates and money as a person would write them. */
-import { S_PER_DAY, S_PER_HOUR, S_PER_MINUTE, formatLocalTime, localToUtc } from '../units/index.ts'
+import { S_PER_DAY, S_PER_HOUR, S_PER_MINUTE, dateExists, formatLocalTime, localToUtc } from '../units/index.ts'
 import type { Clock, LocalDate, Utc } from '../units/index.ts'
 import { localeOf } from './numbers.ts'
 import type { Formats } from './quantities.ts'
@@ -36,7 +36,7 @@ export function sayClockText(clock: string, formats: Formats): string {
 
 /** 'Fri 13 Nov 2026'; American units: 'Fri, Nov 13, 2026'; German: 'Fr., 13. Nov. 2026'. Text that is no date comes back as it was. */
 export function sayDate(isoDate: string, formats: Formats): string {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(isoDate)) return isoDate
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(isoDate) || !dateExists(isoDate)) return isoDate
   const noon = localToUtc({ date: isoDate as LocalDate, clock: '12:00' as Clock, zone: 'UTC' })
   if (!noon.ok) return isoDate
   const locale = formats.language === 'en' && formats.units === 'us' ? 'en-US' : localeOf(formats.language)

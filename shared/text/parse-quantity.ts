@@ -1,7 +1,7 @@
 /** What a person typed into a field, read as one number in the engine's unit: '158 cm', `5'2"`, '12 lb 3 oz', '54 F', '1,5 kg'. */
 import { fail, ok, problem } from '../result/index.ts'
 import type { Result } from '../result/index.ts'
-import { MEASURES } from './measures.ts'
+import { DAY_WORDS, FOOT_WORDS, HOUR_WORDS, KILOGRAM_WORDS, MEASURES, METRE_WORDS, POUND_WORDS } from './measures.ts'
 import type { MeasureUnits, UnitScale } from './measures.ts'
 import type { Language, Measure, UnitSystem } from './types.ts'
 
@@ -16,7 +16,8 @@ const GLYPHS: Readonly<Record<string, number>> = { '\u00bd': 0.5, '\u00bc': 0.25
 
 /**
  * A typed quantity in the engine's unit (mm, g, mm3, °C, K, W, Wh, 0..1, A, V, m, km/h, m/s, s).
- * Several parts add up ('5 ft 2 in'); after feet a bare number is inches, after pounds ounces, after hours minutes.
+ * Several parts add up ('5 ft 2 in'); after feet a bare number is inches, after pounds ounces, after hours minutes,
+ * after a unit without a usual smaller one ('54 F 20') or after a bare number it is refused rather than guessed at.
  * Both decimal signs are read; a sign followed by exactly three digits groups thousands where the language groups with it.
  * Problems: `number-unreadable` (value), `unit-unknown` (value, unit), `number-too-small` (value).
  */
@@ -26,16 +27,17 @@ export function parseQuantity(measure: Measure, typed: string, context: ParseCon
   const negative = trimmed.startsWith('-')
   let rest = trimmed.replace(/^[-+]\s*/, '')
   let total: number | null = null
-  let previous: string | null = null
+  let previous = ''
   while (rest.trim() !== '') {
     const part = readPart(rest, typed, context.language)
     if (!part.ok) return part
-    const word: string = part.value.unit ?? bareUnit(previous, units, context.units)
+    const word: string | undefined = part.value.unit ?? (total === null ? units.bare[context.units] : SMALLER[previous])
+    if (word === undefined) return fail(problem('number-unreadable', [], { value: typed }))
     const scale = scaleOf(units, word)
     if (scale === null) return fail(problem('unit-unknown', [], { value: typed, unit: word }))
     const sign = negative ? -1 : 1
     total = (total ?? 0) + sign * part.value.number * scale.factor + (scale.offset ?? 0)
-    previous = word
+    previous = part.value.unit ?? ''
     rest = rest.slice(part.value.length)
   }
   if (total === null || !Number.isFinite(total)) return fail(problem('number-unreadable', [], { value: typed }))
@@ -84,25 +86,19 @@ function readNumber(text: string, language: Language): number | null {
   return /^(\d+\.?\d*|\.\d+)$/.test(normal) ? Number(normal) : null
 }
 
-const SMALLER: Readonly<Record<string, string>> = {
-  ft: 'in',
-  foot: 'in',
-  feet: 'in',
-  "'": 'in',
-  '\u2032': 'in',
-  '\u2019': 'in',
-  'fu\u00df': 'in',
-  lb: 'oz',
-  lbs: 'oz',
-  h: 'min',
-  hr: 'min',
-  std: 'min',
-  m: 'cm',
-  kg: 'g',
-}
+const after = (smaller: string, ...words: readonly string[]): Record<string, string> =>
+  Object.fromEntries(words.map((word) => [word, smaller]))
 
-const bareUnit = (previous: string | null, units: MeasureUnits, system: UnitSystem): string =>
-  (previous === null ? undefined : SMALLER[previous]) ?? units.bare[system]
+/** What a bare number means after a unit: 5 ft 2, 12 lb 3, 1 h 20, 1 m 58, 2 kg 500, 3 km 500, 2 d 4. */
+const SMALLER: Readonly<Record<string, string | undefined>> = {
+  ...after('in', ...FOOT_WORDS),
+  ...after('oz', ...POUND_WORDS),
+  ...after('min', ...HOUR_WORDS),
+  ...after('cm', ...METRE_WORDS),
+  ...after('g', ...KILOGRAM_WORDS),
+  ...after('m', 'km'),
+  ...after('h', ...DAY_WORDS),
+}
 
 const scaleOf = (units: MeasureUnits, word: string): UnitScale | null =>
   Object.hasOwn(units.words, word) ? (units.words[word] ?? null) : null

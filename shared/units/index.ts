@@ -23,5 +23,14 @@ export {
   toFahrenheit,
   fromFahrenheit,
 } from './factors.ts'
-export { localToUtc, utcToLocal, utcOffsetS, formatLocalTime, parseClock, nextDate, formatIso } from './time.ts'
+export {
+  localToUtc,
+  utcToLocal,
+  utcOffsetS,
+  formatLocalTime,
+  parseClock,
+  nextDate,
+  dateExists,
+  formatIso,
+} from './time.ts'
 export type { Utc, LocalTime, LocalDate, Clock } from './time.ts'

@@ -12,6 +12,7 @@ export type Clock = string & { readonly __unit: 'clock' }
 export type LocalTime = { readonly date: LocalDate; readonly clock: Clock; readonly zone: string }
 
 const MS_PER_S = 1000
+const DAYS_OF_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
 const CLOCK = /^([01]\d|2[0-3]):([0-5]\d)$/
 
 /** Seconds after midnight of a `HH:MM` clock; a problem `clock-unreadable` otherwise. */
@@ -19,6 +20,14 @@ export function parseClock(text: string): Result<number> {
   const match = CLOCK.exec(text)
   if (match === null) return fail(problem('clock-unreadable', [], { value: text }))
   return ok((Number(match[1]) * 60 + Number(match[2])) * 60)
+}
+
+/** Whether a well-written date is on the calendar: 30 February is not. */
+export function dateExists(date: string): boolean {
+  const [year = 0, month = 0, day = 0] = date.split('-').map(Number)
+  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0)
+  const days = month === 2 && leap ? 29 : (DAYS_OF_MONTH[month - 1] ?? 0)
+  return day >= 1 && day <= days
 }
 
 /**

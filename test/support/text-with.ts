@@ -6,5 +6,5 @@ export const createTextWith =
   <K extends string>(sentences: Readonly<Record<K, string>>) =>
   (key: K, params: TextParams): string =>
     fillSentence(sentences[key], params, { language: 'en', units: 'metric' }, (word) =>
-      word === 'word.yes' ? 'yes' : null,
+      word === 'word.yes' ? 'yes' : word === 'word.no' ? 'no' : null,
     )

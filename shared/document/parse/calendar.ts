@@ -2,16 +2,7 @@
 import { nextDate, parseClock, utcOffsetS } from '../../units/index.ts'
 import type { LocalDate, Utc } from '../../units/index.ts'
 
-const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
 const DAY_MIN = 1440
-
-/** Whether a well-written date is on the calendar: 30 February is not. */
-export function dateExists(date: string): boolean {
-  const [year = 0, month = 0, day = 0] = date.split('-').map(Number)
-  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0)
-  const days = month === 2 && leap ? 29 : (DAYS[month - 1] ?? 0)
-  return day >= 1 && day <= days
-}
 
 /** The date after one that exists. */
 export const dayAfter = (date: string): string => nextDate(date as LocalDate)

@@ -1,10 +1,10 @@
 /** Do the nights make sense: dates in order, clocks that exist, chargers on the way, pieces that are on board? */
 import type { DocumentPath, Problem } from '../../result/index.ts'
-import { localToUtc } from '../../units/index.ts'
+import { dateExists, localToUtc } from '../../units/index.ts'
 import type { Clock, LocalDate } from '../../units/index.ts'
 import type { Trip } from '../schema/document.ts'
 import type { Night } from '../schema/nights.ts'
-import { dayAfter, dateExists, spanMin, zoneExists } from './calendar.ts'
+import { dayAfter, spanMin, zoneExists } from './calendar.ts'
 import { found, idSet, idsTwice, placed, unknownId } from './checks.ts'
 
 /** Nobody sleeps longer: the clocks were given the wrong way round. */

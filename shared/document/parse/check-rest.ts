@@ -1,7 +1,7 @@
 /** Travellers, checklist, measurements and ledger: ids and what they point at. */
 import type { Problem } from '../../result/index.ts'
+import { dateExists } from '../../units/index.ts'
 import type { Trip } from '../schema/document.ts'
-import { dateExists } from './calendar.ts'
 import { found, idSet, idsTwice, placed, unknownId } from './checks.ts'
 
 export function checkTravellers(trip: Trip): readonly Problem[] {

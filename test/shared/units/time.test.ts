@@ -1,6 +1,7 @@
 /** Wall clocks and instants, on nights when the clock is changed and where it never is. */
 import { describe, expect, it } from 'vitest'
 import {
+  dateExists,
   formatIso,
   formatLocalTime,
   localToUtc,
@@ -120,5 +121,19 @@ describe('the date after', () => {
     expect(after('2027-03-01', -1)).toBe('2027-02-28')
     expect(after('2027-03-01', 0)).toBe('2027-03-01')
     expect(after('2027-01-01', 365)).toBe('2028-01-01')
+  })
+})
+
+describe('whether a date is on the calendar', () => {
+  it('agrees with the system calendar on every day number of every month, in years of all four kinds', () => {
+    for (const year of [1900, 2000, 2026, 2028]) {
+      for (let month = 0; month <= 13; month += 1) {
+        for (let day = 0; day <= 32; day += 1) {
+          const date = `${year}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`
+          const stays = new Date(Date.UTC(year, month - 1, day)).toISOString().startsWith(date)
+          expect(dateExists(date), date).toBe(stays)
+        }
+      }
+    }
   })
 })
