@@ -118,6 +118,9 @@ describe('hourly temperature traps', () => {
     expect(partonLoganC(swapped, 3)).toBeGreaterThan(partonLoganC(course, 3) + 3)
     // A year of Seattle normals: 0.28 K with the right set, measured outside this project.
     expect(nightRmseK()).toBeCloseTo(0.28, 1)
+    // Two more sets, measured outside this project on the same year: each letter has its own place.
+    expect(nightRmseK(false, { lagOfMaximumH: 2.59, decay: 2.2, lagOfMinimumH: 1.55 })).toBeCloseTo(0.46, 1)
+    expect(nightRmseK(false, { lagOfMaximumH: 1.86, decay: 1.2, lagOfMinimumH: -0.17 })).toBeCloseTo(0.94, 1)
   })
 
   it('the closed course is at least as good as the published one on that year, within a tenth of a kelvin', () => {

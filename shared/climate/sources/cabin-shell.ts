@@ -88,3 +88,5 @@ export function budgetNight(input: {
 
 /** Air exchange of a stationary car, an hour: closed with the fan off, wind-driven leakage, one window open (Ott 2008; Knibbs 2009, abstracts). */
 export const PARKED_EXCHANGE = { closedMaximumPerH: 1, closedWindyMaximumPerH: 1.4, oneWindowOpenPerH: 6.5 } as const
+/** Air exchange from standing still to driving, an hour: the span of the studies (as summed up in one abstract). */
+export const DRIVING_EXCHANGE = { leastPerH: 0.42, mostPerH: 76 } as const

@@ -21,6 +21,10 @@ function means(base: string, name: string): boolean {
   return tokens(base).every((word) => words.includes(word))
 }
 
+/** Whether the name or one of its words begins with the base: `elev` for an apparent elevation. */
+const begins = (base: string, name: string): boolean =>
+  name.startsWith(base) || tokens(name).some((word) => word.startsWith(base))
+
 /** `rel`, `w_rel`, `rel_regression`: the quantity meant ('' for all) and whether it is relative. */
 function parts(key: string): { base: string; relative: boolean } {
   // Ours is a physics model, not the published regression itself.
@@ -39,7 +43,7 @@ export function allowedFor(tolerance: Row['tolerance'], name: string): Allowed |
   const exact = entries.filter((entry) => entry.base === name)
   const meant = exact.length > 0 ? exact : entries.filter((entry) => entry.base !== '' && means(entry.base, name))
   const started =
-    meant.length > 0 ? meant : entries.filter((entry) => entry.base.length > 1 && name.startsWith(entry.base))
+    meant.length > 0 ? meant : entries.filter((entry) => entry.base.length > 1 && begins(entry.base, name))
   const general = started.length > 0 ? started : entries.filter((entry) => entry.base === '')
   const chosen = general.length > 0 ? general : entries.length === 1 ? entries : []
   if (chosen.length === 0) return null
@@ -49,9 +53,8 @@ export function allowedFor(tolerance: Row['tolerance'], name: string): Allowed |
   return allowed.absolute === 0 && allowed.relative === 0 ? null : allowed
 }
 
-/** Half of the last printed digit; 0 for a whole number, which has to match exactly. */
-export function halfLastDigit(value: number): number {
-  const printed = String(value)
+/** Half of the last printed digit, as the file writes it or as its number does; 0 for a whole number, which has to match exactly. */
+export function halfLastDigit(value: number, printed = String(value)): number {
   const [mantissa = '', exponent = '0'] = printed.split('e')
   const decimals = (mantissa.split('.')[1] ?? '').length
   if (decimals === 0 && exponent === '0') return 0
@@ -90,20 +93,25 @@ export function judge(row: Row, name: string, ours: Value | undefined): Judgemen
   const base = { name, published, ours }
   if (ours === undefined) return { ...base, difference: null, verdict: 'skipped' }
   const allowed = allowedFor(row.tolerance, name)
-  const result = compare(published, ours, { allowed, bound: isBounded(row, name) ? boundOf(name) : null })
+  const how = { allowed, bound: isBounded(row, name) ? boundOf(name) : null, printed: row.printed?.[name] }
+  const result = compare(published, ours, how)
   return { ...base, difference: result.difference, verdict: result.agrees ? 'passed' : 'failed' }
 }
 
-type How = { readonly allowed: Allowed | null; readonly bound: 'least' | 'most' | null }
+type How = {
+  readonly allowed: Allowed | null
+  readonly bound: 'least' | 'most' | null
+  readonly printed: string | undefined
+}
 
 /**
  * The difference allowed. A relative tolerance finer than the printed digit cannot tell a right value from its own rounding
  * (0.503 is published as 0.5): half that digit then governs.
  */
-function limitOf(published: number, allowed: Allowed | null): number {
-  if (allowed === null) return halfLastDigit(published)
-  const relative =
-    allowed.relative === 0 ? 0 : Math.max(allowed.relative * Math.abs(published), halfLastDigit(published))
+function limitOf(published: number, { allowed, printed }: How): number {
+  const digit = halfLastDigit(published, printed)
+  if (allowed === null) return digit
+  const relative = allowed.relative === 0 ? 0 : Math.max(allowed.relative * Math.abs(published), digit)
   return Math.max(allowed.absolute, relative)
 }
 
@@ -116,12 +124,13 @@ function compare(published: Value, ours: Value, how: How): { agrees: boolean; di
   if (typeof published === 'number' && typeof ours === 'number') {
     if (!Number.isFinite(ours)) return { agrees: false, difference: null }
     const difference = ours - published
-    if (how.bound !== null) return { difference, agrees: how.bound === 'least' ? difference >= 0 : difference <= 0 }
-    const limit = limitOf(published, how.allowed)
-    return { difference, agrees: Math.abs(difference) <= limit + ROUND_OFF * Math.max(1, Math.abs(published)) }
+    const roundOff = ROUND_OFF * Math.max(1, Math.abs(published))
+    if (how.bound !== null)
+      return { difference, agrees: (how.bound === 'least' ? difference : -difference) >= -roundOff }
+    return { difference, agrees: Math.abs(difference) <= limitOf(published, how) + roundOff }
   }
   if (Array.isArray(published) && Array.isArray(ours)) {
-    const each = published.map((value, index) => compare(value, ours[index] ?? null, how))
+    const each = published.map((value, index) => compare(value, ours[index] ?? null, { ...how, printed: undefined }))
     const worst = each.reduce((largest, { difference }) => Math.max(largest, Math.abs(difference ?? 0)), 0)
     return { agrees: published.length === ours.length && each.every((entry) => entry.agrees), difference: worst }
   }

@@ -1,15 +1,25 @@
 /** `npm run -s check-values -- FILE`: any file of published rows, compared with the engine. */
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
-import { parseRows } from './rows.ts'
-import { closingLine, count, runRow, tableOf } from './run.ts'
+import { readRows } from './rows.ts'
+import { closingLine, count, runRead, tableOf } from './run.ts'
+
+/** The file's text and rows, or what is wrong with the file itself. */
+function resultsOf(file: string) {
+  try {
+    return readRows(readFileSync(resolve(process.env['INIT_CWD'] ?? process.cwd(), file), 'utf8')).map(runRead)
+  } catch (error) {
+    console.error(`${file}: ${error instanceof Error ? error.message : String(error)}`)
+    return process.exit(2)
+  }
+}
 
 const file = process.argv[2]
 if (file === undefined) {
   console.error('usage: npm run -s check-values -- FILE')
   process.exit(2)
 }
-const results = parseRows(readFileSync(resolve(process.env['INIT_CWD'] ?? process.cwd(), file), 'utf8')).map(runRow)
+const results = resultsOf(file)
 console.log(tableOf(results))
 const skipped = results.filter((result) => result.verdict === 'skipped')
 if (skipped.length > 0)

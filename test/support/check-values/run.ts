@@ -3,13 +3,22 @@ import { AREAS } from './areas.ts'
 import { judge } from './judge.ts'
 import type { Judgement, Verdict } from './judge.ts'
 import { MissingInput } from './rows.ts'
-import type { Ours, Row, Value } from './rows.ts'
+import type { Ours, Read, Row, Value } from './rows.ts'
 
 export type RowResult = {
   readonly row: Row
   readonly judgements: readonly Judgement[]
   readonly verdict: Verdict
   readonly reason: string | null
+}
+
+/** What was read, judged: a spoiled row failed and a fact in words skipped, each with its reason. */
+export function runRead(read: Read): RowResult {
+  if (read.kind === 'row') return runRow(read.row)
+  const base = { row: read.row, judgements: [] }
+  return read.kind === 'spoiled'
+    ? { ...base, verdict: 'failed', reason: `no such row: ${read.problem}` }
+    : { ...base, verdict: 'skipped', reason: `a fact in words, nothing to compute (${read.row.area})` }
 }
 
 /** One row judged: failed where any quantity fails, skipped where the engine lacks one, else passed. */
@@ -27,7 +36,7 @@ export function runRow(row: Row): RowResult {
   }
   const judgements = names.map((name) => judge(row, name, ours[name]))
   if (judgements.some((entry) => entry.verdict === 'failed'))
-    return { row, judgements, verdict: 'failed', reason: null }
+    return { row, judgements, verdict: 'failed', reason: endless(judgements) }
   const lacking = judgements.filter((entry) => entry.verdict === 'skipped').map((entry) => entry.name)
   if (lacking.length === 0)
     return {
@@ -37,6 +46,14 @@ export function runRow(row: Row): RowResult {
       reason: names.length === 0 ? 'nothing published' : null,
     }
   return { row, judgements, verdict: 'skipped', reason: `the engine has no ${lacking.join(', ')} for these inputs` }
+}
+
+/** Which of our values are no finite numbers, in words; null where all are. */
+function endless(judgements: readonly Judgement[]): string | null {
+  const names = judgements
+    .filter(({ ours }) => typeof ours === 'number' && !Number.isFinite(ours))
+    .map(({ name }) => name)
+  return names.length === 0 ? null : `these inputs give no finite ${names.join(', ')}`
 }
 
 const shown = (value: Value | undefined): string => {

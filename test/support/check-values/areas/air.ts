@@ -3,20 +3,26 @@ import * as breath from '../../../../shared/climate/sources/breath.ts'
 import type { Sex } from '../../../../shared/climate/sources/breath.ts'
 import { GLASS, outsideFilmWPerM2K, paneSurface, paneUWPerM2K } from '../../../../shared/climate/sources/glass.ts'
 import * as air from '../../../../shared/climate/sources/psychrometrics.ts'
-import { firstNumber, has, number, numberOr, text } from '../rows.ts'
+import { RefusedInput, byWords, firstNumber, has, number, numberOr, text } from '../rows.ts'
 import type { Handler, Inputs, Ours } from '../rows.ts'
 
 const STANDARD_PA = 101_325
 
+/** Coldest dew point that the handbook's equations reach, °C; air without water has none at all. */
+const COLDEST_DEW_C = -100
+
 /** Everything that a temperature and a humidity ratio fix. */
 function moistAir(tempC: number, ratio: number, pressurePa: number): Ours {
-  const humidity01 = air.relativeHumidity01(tempC, ratio, pressurePa)
+  const humidity01 = ratio === 0 ? 0 : air.relativeHumidity01(tempC, ratio, pressurePa)
+  const vapourPa = humidity01 * air.saturationPressurePa(tempC)
   return {
     w_kgkg: ratio,
     rh: humidity01,
     rh_pct: 100 * humidity01,
-    t_dew_C: ratio > 0 ? air.dewPointOfRatioC(tempC, ratio, pressurePa) : undefined,
-    twb_C: ratio > 0 && humidity01 <= 1 ? air.wetBulbC(tempC, humidity01, pressurePa) : undefined,
+    t_dew_C:
+      vapourPa > air.saturationPressurePa(COLDEST_DEW_C) ? air.dewPointOfRatioC(tempC, ratio, pressurePa) : undefined,
+    // The way to the ratio and back leaves saturated air a rounding above 1.
+    twb_C: humidity01 <= 1 + 1e-9 ? air.wetBulbC(tempC, Math.min(1, humidity01), pressurePa) : undefined,
     h_Jkg: air.enthalpyJPerKg(tempC, ratio),
     v_m3kg: air.volumeM3PerKg(tempC, ratio, pressurePa),
     rho_kgm3: air.moistDensityKgPerM3(tempC, ratio, pressurePa),
@@ -27,6 +33,21 @@ function moistAir(tempC: number, ratio: number, pressurePa: number): Ours {
 
 const humidityOf = (inputs: Inputs): number =>
   has(inputs, 'rh') ? number(inputs, 'rh') : number(inputs, 'rh_pct') / 100
+
+/** Ratio of air of a humidity; none where the vapour would press harder than the air itself (humid air hotter than it boils). */
+function ratioOf(tempC: number, humidity01: number, pressurePa: number): number {
+  if (humidity01 * air.saturationPressurePa(tempC) >= pressurePa)
+    throw new RefusedInput(`p_Pa is ${pressurePa}, less than the vapour alone presses at t_C and rh`)
+  return humidity01 === 0 ? 0 : air.humidityRatio(tempC, humidity01, pressurePa)
+}
+
+/** Ratio of air of a wet bulb; none where it lies above the dry bulb or below that of dry air. */
+function ratioOfWetBulb(tempC: number, wetBulbC: number, pressurePa: number): number {
+  const least = air.wetBulbC(tempC, 0, pressurePa)
+  if (wetBulbC > tempC || wetBulbC < least - 1e-3)
+    throw new RefusedInput(`twb_C is ${wetBulbC}, and has to lie between ${least} and the dry bulb`)
+  return air.humidityRatioFromWetBulb(tempC, wetBulbC, pressurePa)
+}
 
 export const psychro: Handler = (inputs) => {
   if (has(inputs, 'alt_m')) {
@@ -39,14 +60,12 @@ export const psychro: Handler = (inputs) => {
   const tempC = firstNumber(inputs, 't_C', 'tdb_C')
   if (inputs['dry'] === true) return moistAir(tempC, 0, pressurePa)
   if (has(inputs, 'twb_C'))
-    return moistAir(tempC, air.humidityRatioFromWetBulb(tempC, number(inputs, 'twb_C'), pressurePa), pressurePa)
+    return moistAir(tempC, ratioOfWetBulb(tempC, number(inputs, 'twb_C'), pressurePa), pressurePa)
   if (has(inputs, 'w_kgkg')) return moistAir(tempC, number(inputs, 'w_kgkg'), pressurePa)
   if (has(inputs, 'rh') || has(inputs, 'rh_pct')) {
     const humidity01 = humidityOf(inputs)
-    return {
-      ...moistAir(tempC, air.humidityRatio(tempC, humidity01, pressurePa), pressurePa),
-      t_dew_C: air.dewPointC(tempC, humidity01),
-    }
+    const moist = moistAir(tempC, ratioOf(tempC, humidity01, pressurePa), pressurePa)
+    return moist['t_dew_C'] === undefined ? moist : { ...moist, t_dew_C: air.dewPointC(tempC, humidity01) }
   }
   return { psat_Pa: air.saturationPressurePa(tempC) }
 }
@@ -55,7 +74,7 @@ export const moisture: Handler = (inputs) => {
   if (has(inputs, 'g_per_h_each'))
     return { total_g: number(inputs, 'persons') * number(inputs, 'g_per_h_each') * number(inputs, 'hours') }
   if (has(inputs, 'state')) {
-    const state = text(inputs, 'state')
+    const state = text(inputs, 'state').toLowerCase()
     const each = state.includes('asleep')
       ? breath.ASLEEP_WATER_G_PER_H
       : state.includes('active')
@@ -76,9 +95,17 @@ export const moisture: Handler = (inputs) => {
 
 const isSex = (value: string): value is Sex => value === 'male' || value === 'female'
 
+/** Ages as the table writes them: `<1`, `21-30`, `>=80`; rows also write `21 to 30`, `under 1`, `80+`. */
+const agesOf = (words: string): string =>
+  words
+    .trim()
+    .replace(/\s*(?:–|-|to)\s*/, '-')
+    .replace(/^under\s*|^<\s*/, '<')
+    .replace(/^(?:≥|>=|over)\s*(\d+)$|^(\d+)\+$/, '>=$1$2')
+
 /** The published table for its own people; the equation behind it where a row states another basal rate. */
 function byPerson(sex: Sex, inputs: Inputs): Ours {
-  const row = breath.CARBON_DIOXIDE[sex].find((entry) => entry.ages === text(inputs, 'age'))
+  const row = breath.CARBON_DIOXIDE[sex].find((entry) => entry.ages === agesOf(text(inputs, 'age')))
   const basal = numberOr(inputs, 'bmr_MJ_day', row?.basalMJPerDay ?? Number.NaN)
   if (row !== undefined && Math.abs(basal - row.basalMJPerDay) < 0.005)
     return { L_s_1met: row.at1Met, L_s_1p2met: row.at1p2Met }
@@ -88,11 +115,10 @@ function byPerson(sex: Sex, inputs: Inputs): Ours {
   return { L_s_1met: at(1), L_s_1p2met: at(1.2) }
 }
 
-export const carbonDioxide: Handler = (inputs) => {
-  const sex = text(inputs, 'sex')
-  if (isSex(sex)) {
-    return byPerson(sex, inputs)
-  }
+export const carbonDioxide: Handler = (inputs, expected) => {
+  const sex = text(inputs, 'sex').toLowerCase()
+  if (isSex(sex)) return byPerson(sex, inputs)
+  if (sex !== '') throw new RefusedInput(`sex is ${sex}, and has to be one of male, female`)
   if (has(inputs, 'RQ')) {
     return {
       L_s: breath.carbonDioxideLPerS({
@@ -104,7 +130,7 @@ export const carbonDioxide: Handler = (inputs) => {
       }),
     }
   }
-  if (has(inputs, 'standard')) return limitsOf(text(inputs, 'standard'))
+  if (has(inputs, 'standard')) return limitsOf(text(inputs, 'standard'), expected)
   if (has(inputs, 'max_delta_ppm')) {
     const litres = breath.airForRiseLPerS(number(inputs, 'G_L_s'), number(inputs, 'max_delta_ppm'))
     return { Q_L_s: litres, Q_m3_h: litres * 3.6 }
@@ -131,18 +157,15 @@ export const carbonDioxide: Handler = (inputs) => {
   }
 }
 
-function limitsOf(standard: string): Ours {
+function limitsOf(standard: string, expected: readonly string[]): Ours {
   const limits = breath.CARBON_DIOXIDE_LIMITS
-  if (standard.includes('UBA')) {
-    return {
-      good_max_ppm: limits.goodBelowPpm,
-      good_below_ppm: limits.goodBelowPpm,
-      unacceptable_above_ppm: limits.unacceptableAbovePpm,
-      unacceptable_min_ppm: limits.unacceptableAbovePpm,
-    }
+  if (/UBA|Umwelt/i.test(standard)) {
+    return byWords(expected, [
+      [/good|conspicuous.*min/, limits.goodBelowPpm],
+      [/unacceptable|conspicuous.*max/, limits.unacceptableAbovePpm],
+    ])
   }
-  if (standard.includes('OSHA') || standard.includes('NIOSH'))
-    return { twa_8h_ppm: limits.workdayPpm, ppm_8h: limits.workdayPpm }
+  if (/OSHA|NIOSH/i.test(standard)) return byWords(expected, [[/8h|twa|limit/, limits.workdayPpm]])
   if (/bedroom/i.test(standard)) {
     return {
       delta_ppm_cat_I: limits.bedroomIPpm,

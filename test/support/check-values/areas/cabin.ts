@@ -12,7 +12,7 @@ import {
   planningCop,
 } from '../../../../shared/climate/sources/hvac.ts'
 import { parkedRiseK, sunOnPerson } from '../../../../shared/climate/sources/sun-heat.ts'
-import { firstNumber, has, number, numberOr, text } from '../rows.ts'
+import { firstNumber, has, number, numberOr, oneOf, text } from '../rows.ts'
 import type { Handler, Inputs, Ours } from '../rows.ts'
 
 const S_PER_HOUR = 3600
@@ -34,10 +34,15 @@ function cooling(inputs: Inputs): Ours {
   }
 }
 
+/** Air exchange by a situation in words; `windows` is not the wind. */
 function exchangeOf(situation: string): Ours {
-  if (/one window/i.test(situation)) return { ach: shell.PARKED_EXCHANGE.oneWindowOpenPerH }
-  if (/fan off/i.test(situation)) return { ach_max: shell.PARKED_EXCHANGE.closedMaximumPerH }
-  if (/wind/i.test(situation)) return { ach_min: 0, ach_max: shell.PARKED_EXCHANGE.closedWindyMaximumPerH }
+  const words = situation.toLowerCase()
+  if (/one window|window (?:fully )?open/.test(words)) return { ach: shell.PARKED_EXCHANGE.oneWindowOpenPerH }
+  if (/driv|moving/.test(words))
+    return { ach_min: shell.DRIVING_EXCHANGE.leastPerH, ach_max: shell.DRIVING_EXCHANGE.mostPerH }
+  if (/\bwind(?!ow)|windy|breez/.test(words))
+    return { ach_min: 0, ach_max: shell.PARKED_EXCHANGE.closedWindyMaximumPerH }
+  if (/fan off|closed/.test(words)) return { ach_min: 0, ach_max: shell.PARKED_EXCHANGE.closedMaximumPerH }
   return {}
 }
 
@@ -73,7 +78,7 @@ export const heat: Handler = (inputs) => {
       }),
     }
   }
-  if (text(inputs, 'vehicle').includes('minibus')) {
+  if (/minibus/i.test(text(inputs, 'vehicle'))) {
     return {
       heat_kW: minibusHeatKW(numberOr(inputs, 'setpoint_C', 23) - number(inputs, 't_amb_C')),
       window_share_min: MINIBUS.windowShareMinimum01,
@@ -118,7 +123,7 @@ const FAHRENHEIT_PER_KELVIN = 1.8
 
 export const solar: Handler = (inputs, expected) => {
   if (has(inputs, 'I_dir_Wm2')) {
-    const posture = text(inputs, 'posture').toLowerCase()
+    const posture = oneOf(inputs, 'posture', ['sitting', 'seated', 'standing', 'supine'])
     const sun = sunOnPerson({
       altitudeDeg: number(inputs, 'sol_altitude_deg'),
       azimuthDeg: number(inputs, 'sharp_deg'),
@@ -127,7 +132,7 @@ export const solar: Handler = (inputs, expected) => {
       skyView01: number(inputs, 'f_svv'),
       exposed01: number(inputs, 'f_bes'),
       absorptance01: numberOr(inputs, 'asw', 0.7),
-      posture: posture === 'standing' || posture === 'supine' ? posture : 'sitting',
+      posture: posture === 'seated' ? 'sitting' : posture,
     })
     return { erf_Wm2: sun.fieldWPerM2, delta_mrt_K: sun.radiantRiseK }
   }
@@ -146,9 +151,9 @@ export const solar: Handler = (inputs, expected) => {
 }
 
 export const hvac: Handler = (inputs) => {
-  if (text(inputs, 'device') === 'resistance') return { cop: RESISTANCE_COP }
-  if (text(inputs, 'basis').includes('planning')) return { cop: planningCop(number(inputs, 't_amb_C')) }
-  const cools = text(inputs, 'mode') === 'cool'
+  if (/resist|ptc/i.test(text(inputs, 'device'))) return { cop: RESISTANCE_COP }
+  if (/planning/i.test(text(inputs, 'basis'))) return { cop: planningCop(number(inputs, 't_amb_C')) }
+  const cools = oneOf(inputs, 'mode', ['heat', 'cool']) === 'cool'
   const outsideC = firstNumber(inputs, 't_amb_C', 't_cond_air_C')
   const point = heatPumpPoint(cools ? 'cool' : 'heat', outsideC)
   if (point === null) return { cop: cools ? coolingCopAt(outsideC) : planningCop(outsideC) }

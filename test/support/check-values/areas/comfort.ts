@@ -17,7 +17,7 @@ import { pmv, ppdPercent } from '../../../../shared/climate/sources/pmv.ts'
 import type { ComfortPoint } from '../../../../shared/climate/sources/pmv.ts'
 import { sleepCourse, sleepMet } from '../../../../shared/climate/sources/sleep-two-node.ts'
 import { standardEffectiveC } from '../../../../shared/climate/sources/two-node.ts'
-import { firstNumber, has, number, numberOr, numbers, text, texts } from '../rows.ts'
+import { RefusedInput, firstNumber, has, number, numberOr, numbers, oneOf, text, texts } from '../rows.ts'
 import type { Handler, Inputs } from '../rows.ts'
 
 const PERCENT = 100
@@ -38,12 +38,14 @@ const pointOf = (inputs: Inputs): ComfortPoint => ({
 
 export const pmvRows: Handler = (inputs) => {
   if (has(inputs, 'pmv')) return { ppd: ppdPercent(number(inputs, 'pmv')) }
-  const vote = pmv(pointOf(inputs))
+  const point = pointOf(inputs)
+  if (point.met - (point.workMet ?? 0) <= 0) throw new RefusedInput('met leaves no heat after the work of wme')
+  const vote = pmv(point)
   return { pmv: vote, ppd: ppdPercent(vote) }
 }
 
 export const setRows: Handler = (inputs) => {
-  const posture = text(inputs, 'position') === 'sitting' ? 'sitting' : 'standing'
+  const posture = oneOf(inputs, 'position', ['standing', 'sitting'])
   return { set_C: standardEffectiveC(pointOf(inputs), posture, numberOr(inputs, 'p_Pa', 101_325)) }
 }
 
@@ -52,15 +54,14 @@ export const operative: Handler = (inputs) => ({
     number(inputs, 'ta_C'),
     number(inputs, 'tr_C'),
     number(inputs, 'v_ms'),
-    text(inputs, 'standard') === 'ASHRAE' ? 'ashrae' : 'iso',
+    oneOf(inputs, 'standard', ['iso', 'ashrae']),
   ),
 })
 
 function asymmetryOf(kind: string): Asymmetry | null {
-  const warm = kind.includes('warm')
-  if (kind.includes('ceiling')) return warm ? 'warm-ceiling' : 'cool-ceiling'
-  if (kind.includes('wall') || kind.includes('window')) return warm ? 'warm-wall' : 'cool-wall'
-  return null
+  const heat = /warm|hot/.test(kind) ? 'warm' : /cool|cold/.test(kind) ? 'cool' : null
+  const surface = /ceiling|roof/.test(kind) ? 'ceiling' : /wall|window/.test(kind) ? 'wall' : null
+  return heat === null || surface === null ? null : `${heat}-${surface}`
 }
 
 export const local: Handler = (inputs) => {
@@ -86,9 +87,12 @@ export const local: Handler = (inputs) => {
   if (has(inputs, 'Tu_pct'))
     return { dr_pct: draughtPercent(number(inputs, 'ta_C'), number(inputs, 'v_ms'), number(inputs, 'Tu_pct')) }
   if (has(inputs, 't_floor_C')) return { pd_pct: floorPercent(number(inputs, 't_floor_C')) }
-  const kind = asymmetryOf(text(inputs, 'kind'))
-  if (kind === null) return { pd_pct: headAnklePercent(firstNumber(inputs, 'delta_K', 'delta_tpr_K')) }
-  return { pd_pct: asymmetryPercent(kind, number(inputs, 'delta_tpr_K')) }
+  const kind = text(inputs, 'kind').toLowerCase()
+  const asymmetry = asymmetryOf(kind)
+  if (asymmetry !== null) return { pd_pct: asymmetryPercent(asymmetry, firstNumber(inputs, 'delta_tpr_K', 'delta_K')) }
+  if (/ankle|vertical/.test(kind) || has(inputs, 'delta_K'))
+    return { pd_pct: headAnklePercent(number(inputs, 'delta_K')) }
+  throw new RefusedInput(`kind is “${kind}”: no local discomfort that the engine knows by these inputs`)
 }
 
 export const cold: Handler = (inputs) => {
@@ -116,7 +120,7 @@ export const cold: Handler = (inputs) => {
 }
 
 export const sleep: Handler = (inputs) => {
-  const clock = text(inputs, 'polynomial_argument') === 'minutes' ? 'minutes' : 'published-hours'
+  const clock = oneOf(inputs, 'polynomial_argument', ['hours', 'minutes']) === 'minutes' ? 'minutes' : 'published-hours'
   if (has(inputs, 'minutes_asleep')) return { met: sleepMet(number(inputs, 'minutes_asleep'), clock) }
   const [state] = sleepCourse(
     {

@@ -15,7 +15,7 @@ import {
   roadLoadWhPerKm,
   rollingCoefficientWang,
 } from '../../../../shared/climate/sources/road-load.ts'
-import { MissingInput, firstNumber, has, number, numberOr, numbers, text } from '../rows.ts'
+import { MissingInput, RefusedInput, firstNumber, has, number, numberOr, numbers, positive, text } from '../rows.ts'
 import type { Handler, Inputs, Ours } from '../rows.ts'
 
 /** The car of the rows: 75 kWh, 250 kW at its peak (common practice). */
@@ -37,6 +37,14 @@ function minutesSaved(): number {
   const clock = fastChargeClock(charge)
   const gained01 = chargeAfter(charge, 0.38, 600) - 0.38
   return (clockAt(clock, 0.1 + gained01) - clockAt(clock, 0.1)) / 60
+}
+
+/** Power to each car on one cabinet, kW; there are as many cars as stalls at most. */
+function cabinetShares(inputs: Inputs): readonly number[] {
+  const wanted = numbers(inputs, 'wanted_kW')
+  const stalls = numberOr(inputs, 'stalls', wanted.length)
+  if (wanted.length > stalls) throw new RefusedInput(`wanted_kW names ${wanted.length} cars at ${stalls} stalls`)
+  return shareCabinet(number(inputs, 'cabinet_kW'), wanted)
 }
 
 export const charge: Handler = (inputs) => {
@@ -75,8 +83,7 @@ export const charge: Handler = (inputs) => {
     )
     return { can_charge_and_heat: both.possible, total_need_W: both.neededW, available_W: both.availableW }
   }
-  if (has(inputs, 'cabinet_kW'))
-    return { given_kW: shareCabinet(number(inputs, 'cabinet_kW'), numbers(inputs, 'wanted_kW')) }
+  if (has(inputs, 'cabinet_kW')) return { given_kW: cabinetShares(inputs) }
   if (has(inputs, 'dc_kW')) {
     const car = { ...CAR, chargerW: number(inputs, 'dc_kW') * 1000 }
     if (has(inputs, 'arrive_soc')) return { charge_kW: fastChargePowerW(car, number(inputs, 'arrive_soc')) / 1000 }
@@ -107,6 +114,12 @@ function roadFactorOf(words: string): number {
   return factor
 }
 
+function tyreOf(words: string): driving.Tyre {
+  if (words.includes('bias')) return 'bias-ply'
+  if (words.includes('radial')) return 'radial'
+  throw new RefusedInput(`tyre is ${words}, and has to be one of radial, bias-ply`)
+}
+
 function byTemperature(inputs: Inputs): Ours {
   const outsideC = has(inputs, 't_F') ? fromFahrenheit(number(inputs, 't_F')) : number(inputs, 't_C')
   if (typeof inputs['hvac'] === 'boolean') {
@@ -134,7 +147,7 @@ export const drive: Handler = (inputs) => {
     }
   }
   if (has(inputs, 'tyre')) {
-    const tyre = text(inputs, 'tyre').startsWith('bias') ? 'bias-ply' : 'radial'
+    const tyre = tyreOf(text(inputs, 'tyre').toLowerCase())
     return { crr: driving.rollingCoefficientRakha(tyre, roadFactorOf(text(inputs, 'road')), number(inputs, 'v_kmh')) }
   }
   if (has(inputs, 't_C', 'v_kmh'))
@@ -142,7 +155,7 @@ export const drive: Handler = (inputs) => {
   if (has(inputs, 'CdA_m2')) {
     return {
       Wh_km: roadLoadWhPerKm({
-        speedMPerS: number(inputs, 'v_kmh') / 3.6,
+        speedMPerS: positive(inputs, 'v_kmh') / 3.6,
         massKg: number(inputs, 'mass_kg'),
         dragAreaM2: number(inputs, 'CdA_m2'),
         rollingCoefficient: number(inputs, 'crr'),
@@ -164,7 +177,7 @@ export const drive: Handler = (inputs) => {
     }
   }
   if (has(inputs, 'udds_kWh_mi')) {
-    const row = typeof inputs['fastsim_row'] === 'number' ? inputs['fastsim_row'] : null
+    const row = has(inputs, 'fastsim_row') ? number(inputs, 'fastsim_row') : null
     const combined = driving.combinedKWhPerMile(row, number(inputs, 'udds_kWh_mi'), number(inputs, 'hwy_kWh_mi'))
     return { comb_kWh_mi: combined, comb_Wh_km: driving.whPerKm(combined) }
   }

@@ -1,21 +1,22 @@
 /** Hookup rows: receptacles, pitches, site demand, wires, contacts and sag. */
 import { continuousA, voltsAt, wattsAt } from '../../../../shared/climate/circuit.ts'
 import * as wiring from '../../../../shared/climate/sources/wiring.ts'
-import { MissingInput, has, number, numberOr, text } from '../rows.ts'
-import type { Handler, Inputs, Ours } from '../rows.ts'
+import { RefusedInput, byWords, has, number, numberOr, text } from '../rows.ts'
+import type { Handler, Inputs, Ours, Value } from '../rows.ts'
 
 const FT_PER_KFT = 1000
 const M_PER_KM = 1000
 
-function ampsIn(words: string): number {
+function ampsIn(inputs: Inputs, name: string): number {
+  const words = text(inputs, name)
   const amps = /(\d+(?:\.\d+)?)\s*A\b/.exec(words)?.[1]
-  if (amps === undefined) throw new MissingInput('no amperes in words')
+  if (amps === undefined) throw new RefusedInput(`${name} is “${words}”, and names no amperes`)
   return Number(amps)
 }
 
 function editionOf(words: string): number {
   const found = /(\d{4})/.exec(words)?.[1]
-  if (found === undefined) throw new MissingInput('no year of edition')
+  if (found === undefined) throw new RefusedInput(`edition is ${words}, and names no year`)
   const year = Number(found)
   return /before|pre-?/i.test(words) ? year - 1 : year
 }
@@ -26,6 +27,7 @@ function demand(inputs: Inputs): Ours {
     va: numberOr(inputs, `VA_${size}`, wiring.siteVa(Number.parseInt(size, 10), 2014)),
   }))
   const sites = counts.reduce((sum, entry) => sum + entry.sites, 0)
+  if (sites === 0) throw new RefusedInput('sites_20A, sites_30A and sites_50A are 0: no site at all')
   const connected = counts.reduce((sum, entry) => sum + entry.sites * entry.va, 0)
   const factor = wiring.siteDemand01(sites)
   return {
@@ -37,12 +39,9 @@ function demand(inputs: Inputs): Ours {
 }
 
 function lead(oneWayOhm: number, inputs: Inputs): Ours {
-  const drop = wiring.leadDrop(
-    oneWayOhm,
-    number(inputs, 'amps'),
-    number(inputs, 'volts'),
-    numberOr(inputs, 'phases', 1) === 3 ? 3 : 1,
-  )
+  const phases = numberOr(inputs, 'phases', 1)
+  if (phases !== 1 && phases !== 3) throw new RefusedInput(`phases is ${phases}, and has to be 1 or 3`)
+  const drop = wiring.leadDrop(oneWayOhm, number(inputs, 'amps'), number(inputs, 'volts'), phases)
   return {
     drop_V: drop.dropV,
     drop_pct: 100 * drop.drop01,
@@ -53,7 +52,7 @@ function lead(oneWayOhm: number, inputs: Inputs): Ours {
 }
 
 function byGauge(inputs: Inputs): Ours {
-  const wire = wiring.copperWire(text(inputs, 'awg'))
+  const wire = wiring.copperWire(text(inputs, 'awg').replace(/awg|#/gi, '').trim())
   if (wire === null) return {}
   if (has(inputs, 'one_way_ft')) return lead((wire.dcOhmPerKft * number(inputs, 'one_way_ft')) / FT_PER_KFT, inputs)
   return {
@@ -64,36 +63,30 @@ function byGauge(inputs: Inputs): Ours {
   }
 }
 
-/** Rules of a pitch, under the names that rows give them. */
-const pitchRules: Ours = {
-  rcd_mA: wiring.PITCH_RULES.residualCurrentMA,
-  sockets_per_rcd: wiring.PITCH_RULES.socketsPerDevice,
-  max_length_m: wiring.PITCH_RULES.leadLengthM,
-  min_mm2: wiring.PITCH_RULES.leadMm2,
-  type: wiring.PITCH_RULES.leadType,
-  sockets_per_pillar_max: wiring.PITCH_RULES.socketsPerPillar,
-  max_sockets_per_pillar: wiring.PITCH_RULES.socketsPerPillar,
-  max_distance_m: wiring.PITCH_RULES.pillarWithinM,
-  max_pitch_distance_m: wiring.PITCH_RULES.pillarWithinM,
-  socket_height_min_m: wiring.PITCH_RULES.socketHeightMinimumM,
-  socket_height_max_m: wiring.PITCH_RULES.socketHeightMaximumM,
-  height_min_m: wiring.PITCH_RULES.socketHeightMinimumM,
-  height_max_m: wiring.PITCH_RULES.socketHeightMaximumM,
-  max_sockets: wiring.PITCH_RULES.socketsPerPillar,
-}
+/** Rules of a pitch, by the words that rows name them with. */
+const PITCH: readonly (readonly [RegExp, Value])[] = [
+  [/per_rcd|rcd_per/, wiring.PITCH_RULES.socketsPerDevice],
+  [/mA$/, wiring.PITCH_RULES.residualCurrentMA],
+  [/length/, wiring.PITCH_RULES.leadLengthM],
+  [/mm2/, wiring.PITCH_RULES.leadMm2],
+  [/type/, wiring.PITCH_RULES.leadType],
+  [/height.*min|min.*height/, wiring.PITCH_RULES.socketHeightMinimumM],
+  [/height.*max|max.*height/, wiring.PITCH_RULES.socketHeightMaximumM],
+  [/distance/, wiring.PITCH_RULES.pillarWithinM],
+  [/sockets/, wiring.PITCH_RULES.socketsPerPillar],
+]
 
-/** Shares of sites by receptacle, %. */
-const receptacleShares: Ours = {
-  sites_20A_pct: wiring.SITE_RECEPTACLES.with20APercent,
-  sites_30A_pct: wiring.SITE_RECEPTACLES.with30APercent,
-  sites_50A_existing_pct: wiring.SITE_RECEPTACLES.with50AExistingPercent,
-  sites_50A_new_pct: wiring.SITE_RECEPTACLES.with50ANewPercent,
-  pct_30A: wiring.SITE_RECEPTACLES.with30APercent,
-  pct_50A_existing: wiring.SITE_RECEPTACLES.with50AExistingPercent,
-  pct_50A_new: wiring.SITE_RECEPTACLES.with50ANewPercent,
-}
+/** Shares of sites by receptacle, %, and which are protected against residual current. */
+const RECEPTACLES: readonly (readonly [RegExp, Value])[] = [
+  [/gfci.*(?:15|20)/i, true],
+  [/gfci.*(?:30|50)/i, false],
+  [/20_?A/, wiring.SITE_RECEPTACLES.with20APercent],
+  [/30_?A/, wiring.SITE_RECEPTACLES.with30APercent],
+  [/50_?A.*new|new.*50_?A/, wiring.SITE_RECEPTACLES.with50ANewPercent],
+  [/50_?A/, wiring.SITE_RECEPTACLES.with50AExistingPercent],
+]
 
-export const hookup: Handler = (inputs) => {
+export const hookup: Handler = (inputs, expected) => {
   if (has(inputs, 'v_open')) {
     const source = { noLoadV: number(inputs, 'v_open'), sourceOhm: number(inputs, 'loop_ohm') }
     return { v_load: voltsAt(source, number(inputs, 'amps')), power_W: wattsAt(source, number(inputs, 'amps')) }
@@ -111,11 +104,10 @@ export const hookup: Handler = (inputs) => {
   }
   if (has(inputs, 'sites_30A') || has(inputs, 'sites_50A') || has(inputs, 'sites_20A')) return demand(inputs)
   if (has(inputs, 'sites')) return { demand_factor: wiring.siteDemand01(number(inputs, 'sites')) }
-  if (has(inputs, 'site'))
-    return { VA: wiring.siteVa(ampsIn(text(inputs, 'site')), editionOf(text(inputs, 'edition'))) }
+  if (has(inputs, 'site')) return { VA: wiring.siteVa(ampsIn(inputs, 'site'), editionOf(text(inputs, 'edition'))) }
   if (has(inputs, 'evse_max_A')) return { breaker_min_A: wiring.breakerForA(number(inputs, 'evse_max_A')) }
   if (has(inputs, 'evse'))
-    return { individual_branch_circuit: ampsIn(text(inputs, 'evse')) >= wiring.INDIVIDUAL_BRANCH_ABOVE.currentA }
+    return { individual_branch_circuit: ampsIn(inputs, 'evse') >= wiring.INDIVIDUAL_BRANCH_ABOVE.currentA }
   if (has(inputs, 'breaker_A')) {
     const amps = continuousA(number(inputs, 'breaker_A'))
     return {
@@ -124,7 +116,8 @@ export const hookup: Handler = (inputs) => {
       amps_max: amps,
     }
   }
-  if (has(inputs, 'supply')) return { rated_W: number(inputs, 'volts') * ampsIn(text(inputs, 'supply')) }
-  if (/551\.71|receptacle share/i.test(text(inputs, 'rule') + text(inputs, 'standard'))) return receptacleShares
-  return has(inputs, 'cord') || /708/.test(text(inputs, 'standard')) ? pitchRules : {}
+  if (has(inputs, 'supply')) return { rated_W: number(inputs, 'volts') * ampsIn(inputs, 'supply') }
+  const words = text(inputs, 'rule') + text(inputs, 'standard')
+  if (/551\.71|receptacle share/i.test(words)) return byWords(expected, RECEPTACLES)
+  return has(inputs, 'cord') || /708/.test(words) ? byWords(expected, PITCH) : {}
 }
