@@ -180,7 +180,6 @@ export function warmthParts(index: number, heaters: Trip['vehicle']['bedHeaters'
           { kind: 'clock', path: at('heating', 'setPoints', row, 'from'), label: 'path.from' },
           measure('temperature', at('heating', 'setPoints', row, 'tempC'), 'path.setPointC', {
             nullable: true,
-            note: 'window.note.setPoint',
           }),
         ]),
       ],

@@ -22,7 +22,7 @@ export const windowDialogs = {
   'window.screen.kit': 'Ausrüstung',
   'window.screen.vehicle': 'Fahrzeug',
   'window.screen.nights': 'Nächte',
-  'window.screen.travellers': 'Reisende',
+  'window.screen.travellers': 'Reise',
   'window.theme.label': 'Farben',
   'window.theme.light': 'Tag: Papier',
   'window.theme.dark': 'Abend: Tinte',

@@ -254,8 +254,6 @@ export const windowSheet = {
   'window.rule.reason': 'Grund',
   'window.rule.when': 'Wann',
   'window.rule.when.always': 'jede Nacht',
-  'window.rule.when.colder': 'in Nächten kälter als',
-  'window.rule.colder': 'Kälter als',
   'window.rule.ownReason': 'Eigene Regel',
   'window.rule.add': 'Regel hinzufügen',
   'window.rule.remove': 'Regel entfernen: {rule}',

@@ -22,7 +22,7 @@ export const windowDialogs = {
   'window.screen.kit': 'Kit',
   'window.screen.vehicle': 'Vehicle',
   'window.screen.nights': 'Nights',
-  'window.screen.travellers': 'Travellers',
+  'window.screen.travellers': 'Trip',
   'window.theme.label': 'Theme',
   'window.theme.light': 'Day: paper',
   'window.theme.dark': 'Evening: ink',

@@ -252,8 +252,6 @@ export const windowSheet = {
   'window.rule.reason': 'Reason',
   'window.rule.when': 'When',
   'window.rule.when.always': 'every night',
-  'window.rule.when.colder': 'on nights colder than',
-  'window.rule.colder': 'Colder than',
   'window.rule.ownReason': 'Own rule',
   'window.rule.add': 'Add rule',
   'window.rule.remove': 'Remove rule: {rule}',

@@ -29,7 +29,7 @@ describe('the first steps', () => {
     shown = show(FirstSteps, { language: 'de' })
     shown.state.set({ screen: 'kit', firstSteps: true })
     await shown.view.vm.$nextTick()
-    expect(words(shown.view)).toContain('Weiter: Reisende')
+    expect(words(shown.view)).toContain('Weiter: Reise')
     await shown.view.get('[aria-label="Erste Schritte verlassen"]').trigger('click')
     expect(shown.state.state.firstSteps).toBe(false)
   })

@@ -41,4 +41,44 @@ describe('the nights screen', () => {
     await again?.trigger('click')
     expect(documents.trip?.nights).toHaveLength(trip.nights.length + 1)
   })
+
+  it('adds a leg with a fast charger on it, and takes the charger away again', async () => {
+    const bare = editableTrip({ nights: trip.nights.map(({ leg: _leg, ...night }) => night) })
+    const { view, documents } = show(NightsScreen, { trip: bare })
+    const press = async (said: string) =>
+      await view
+        .findAll('button')
+        .find((each) => `${each.text()}${each.attributes('aria-label') ?? ''}` === said)
+        ?.trigger('click')
+    await press('Add next leg')
+    await press('Add fast charger')
+    expect(documents.trip?.nights[0]?.leg?.fastChargers).toEqual([{ atM: 50_000, powerW: 50_000 }])
+    expect(document.activeElement?.closest('.form-row')).not.toBeNull()
+    await press('Remove fast charger 1')
+    expect(documents.trip?.nights[0]?.leg?.fastChargers).toEqual([])
+    await press('Remove next leg')
+    expect(documents.trip?.nights[0]?.leg).toBeUndefined()
+  })
+
+  it('asks for a price where electricity is paid by the unit', async () => {
+    const { view, documents } = show(NightsScreen, { trip })
+    const choice = view
+      .findAll('select')
+      .find((each) => each.findAll('option').some(({ element }) => element.value === 'per-kwh'))
+    await choice?.setValue('per-kwh')
+    expect(documents.trip?.nights[0]?.hookup?.tariff).toEqual({ kind: 'per-kwh', price: 0.4 })
+    await choice?.setValue('included')
+    expect(documents.trip?.nights[0]?.hookup?.tariff).toEqual({ kind: 'included' })
+  })
+
+  it('says at the list why a row is refused', async () => {
+    const short = editableTrip({
+      nights: trip.nights.map((night) => ({ ...night, leg: { distanceM: 30_000, fastChargers: [] } })),
+    })
+    const { view, documents } = show(NightsScreen, { trip: short })
+    const add = view.findAll('button').find((each) => each.text() === 'Add fast charger')
+    await add?.trigger('click')
+    expect(view.get('.form-rows [role=alert]').text()).toMatch(/the drive ends after/)
+    expect(documents.trip).toBe(short)
+  })
 })
