@@ -76,3 +76,12 @@ export function placeLabels(wanted: readonly PlacedLabel[], gapPx: number, heigh
   }
   return placed
 }
+
+/** Where a plot lies in its figure, px, and which instants it spans. */
+export type TimeAxis = { readonly from: number; readonly to: number; readonly leftPx: number; readonly plotPx: number }
+
+/** The instant under a pointer, kept within the plot; `clientX` and the figure's left edge in px of the page. */
+export function instantAt(clientX: number, figureLeftPx: number, { from, to, leftPx, plotPx }: TimeAxis): number {
+  const share = (clientX - figureLeftPx - leftPx) / plotPx
+  return from + Math.min(1, Math.max(0, share)) * (to - from)
+}
