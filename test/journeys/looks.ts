@@ -78,31 +78,54 @@ export async function everyScreen(page: Page, base: string): Promise<void> {
   check(faults.length === 0, faults.join('\n'))
 }
 
-/** `out`: folder for the screenshots; null keeps none. */
+const LANGUAGES = [
+  { name: 'en', letters: 'Switch to English', themes: THEMES.map(({ letters }) => letters) },
+  { name: 'de', letters: 'Switch to German', themes: ['Tagfarben', 'Abendfarben', 'Nachtfarben'] },
+] as const
+
+/** `out`: folder for the screenshots; null keeps none. Axe looks in English: the other language changes words, not colours or roles. */
 export async function screensAndThemes(page: Page, base: string, out: string | null): Promise<void> {
   await openPlanner(page, base)
   await planSettled(page)
   const faults: string[] = []
-  for (const theme of THEMES) {
-    await command(page, theme.letters)
-    for (const screen of SCREENS) {
-      await show(page, screen)
-      faults.push(...(await breaches(page, `${screen.name} in ${theme.name}`)))
-      for (const size of SIZES) {
-        await page.setViewportSize(size)
-        await page.waitForTimeout(SETTLE_MS / 2)
-        const picture = await page.screenshot()
-        if (out !== null) await keep(out, `${screen.name}-${theme.name}-${size.width}`, picture)
-        if (theme.name === 'red' && size.width === 1280) {
-          const wrong = await pixelsNotRed(page, picture)
-          if (wrong > 0) faults.push(`${screen.name} in red: ${wrong} pixels with green or blue`)
-        }
+  for (const language of LANGUAGES) {
+    await command(page, language.letters)
+    await planSettled(page)
+    for (const [at, theme] of THEMES.entries()) {
+      await command(page, language.themes[at] ?? '')
+      for (const screen of SCREENS) {
+        await show(page, screen)
+        const name = `${screen.name}-${theme.name}-${language.name}`
+        if (language.name === 'en') faults.push(...(await breaches(page, name)))
+        faults.push(...(await picturesOf(page, name, out)))
       }
-      await page.setViewportSize(SIZES[0])
     }
   }
   check(faults.length === 0, faults.join('\n'))
 }
+
+/** The screen at both sizes; what sticks out, and what is not red in night-red. */
+async function picturesOf(page: Page, name: string, out: string | null): Promise<readonly string[]> {
+  const faults: string[] = []
+  for (const size of SIZES) {
+    await page.setViewportSize(size)
+    await page.waitForTimeout(SETTLE_MS / 2)
+    const picture = await page.screenshot()
+    if (out !== null) await keep(out, `${name}-${size.width}`, picture)
+    if (await pageScrolls(page)) faults.push(`${name} at ${size.width}: the page itself scrolls`)
+    if (name.includes('-red-') && size.width === 1280) {
+      const wrong = await pixelsNotRed(page, picture)
+      if (wrong > 0) faults.push(`${name}: ${wrong} pixels with green or blue`)
+    }
+  }
+  await page.setViewportSize(SIZES[0])
+  return faults
+}
+
+const pageScrolls = async (page: Page): Promise<boolean> =>
+  await page.evaluate(
+    () => document.documentElement.scrollWidth > innerWidth || document.body.scrollHeight > innerHeight,
+  )
 
 /** German, the smallest window, and the dialogs. */
 export async function germanAndSmall(page: Page, base: string, out: string | null): Promise<void> {
@@ -113,13 +136,14 @@ export async function germanAndSmall(page: Page, base: string, out: string | nul
   const look = async (name: string): Promise<void> => {
     await page.waitForTimeout(SETTLE_MS)
     if (out !== null) await keep(out, name, await page.screenshot())
-    const wide = await page.evaluate(
-      () => document.documentElement.scrollWidth > innerWidth || document.body.scrollHeight > innerHeight,
-    )
-    if (wide) faults.push(`${name}: the page itself scrolls`)
+    if (await pageScrolls(page)) faults.push(`${name}: the page itself scrolls`)
     faults.push(...(await breaches(page, name)))
   }
-  await look('small-workbench-en')
+  for (const screen of SCREENS) {
+    await show(page, screen)
+    await look(`small-${screen.name}-en`)
+  }
+  await show(page, SCREENS[0])
   for (const [name, letters] of DIALOGS) {
     if (name === 'palette') await page.keyboard.press('Control+k')
     else await command(page, letters, false)

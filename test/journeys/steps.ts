@@ -29,7 +29,7 @@ export async function command(page: Page, letters: string, closes = true): Promi
   await page.getByRole('dialog').getByRole('combobox').fill(letters)
   await page.locator('.palette-item[data-highlighted]').waitFor()
   await page.keyboard.press('Enter')
-  await page.getByRole('combobox').waitFor({ state: 'hidden' })
+  await page.locator('.palette').waitFor({ state: 'hidden' })
   if (closes) await page.getByRole('dialog').waitFor({ state: 'hidden' })
 }
 

@@ -71,11 +71,11 @@ export const findings: Record<keyof typeof english, string> = {
   'problem.night-no-fresh-air':
     'Kaum frische Luft, wenn alles zu ist: Kohlendioxid erreicht {co2Ppm}. Auf zwei Seiten 10 bis 15 mm öffnen.',
   'problem.night-shared-wiring':
-    'Der Kasten teilt seine Leitung mit Nachbarn: die Spannung fällt, wenn sie heizen. Vor dem Schlafen nochmals ablesen.',
+    'Die Spannung fällt unter dieser Last um {sag01}: die Leitung ist lang, dünn oder geteilt, und sie fällt weiter, wenn Nachbarn heizen. Vor dem Schlafen nochmals ablesen.',
   'problem.night-domestic-socket':
     'Eine Haushaltssteckdose über Stunden: Strom klein halten, Stecker nach 10 und 60 Minuten fühlen, bei Hitze aufhören. Örtliche Vorschriften und die Elektrofachkraft des Platzes entscheiden.',
   'problem.night-adapter':
-    'Ein Adapter trägt den ganzen Strom: nur bis zu seinem eigenen Wert, trocken und nicht am Boden.',
+    'Ein Adapter trägt den ganzen Strom und schützt vor nichts: nur bis zu seinem eigenen Wert, trocken und nicht am Boden.',
   'problem.night-polarity-reversed':
     'Die Polung an diesem Kasten ist vertauscht. Manche Ladegeräte verweigern; ein einpoliger Schalter macht nicht spannungsfrei. Dem Platz melden; nur einen dafür gemachten Adapter benutzen.',
   'problem.night-earth-missing': 'Kein Schutzleiter an diesem Kasten. Nicht einstecken; dem Platz melden.',
@@ -92,9 +92,12 @@ export const findings: Record<keyof typeof english, string> = {
     'Kohlenmonoxid-Melder mitnehmen und drinnen nichts verbrennen; ein Feuer oder Generator des Nachbarn genügt.',
   'problem.night-leisure-frost':
     'Die Bordbatterie hat {tempC}: unter null nicht laden, außer der Hersteller erlaubt es.',
-  'problem.night-extension-lead': 'Kabel ganz abrollen, Verbindungen trocken und nicht am Boden.',
+  'problem.night-extension-lead':
+    'Kabel ganz abrollen, nur bis zu seinem eigenen Wert belasten, Verbindungen trocken und vom Boden weg halten und unter Last fühlen.',
   'problem.night-below-minimum-current':
-    'Der Kasten erlaubt weniger als die {limitA}, die eine Ladesteuerung anfordern kann: es wird nicht geladen.',
+    'Der Kasten erlaubt {allowedA}, weniger als die {limitA}, die eine Ladesteuerung anfordern kann: es wird nicht geladen.',
+  'problem.site-and-codes-decide':
+    'Die Regeln von {site} und die örtlichen Vorschriften gehen diesem Plan vor: verlangen sie weniger, dann weniger nehmen. Der Kasten kann seine Leitung mit anderen teilen. Alles hinter seiner Steckdose ist Sache einer Elektrofachkraft.',
   'problem.night-two-loads':
     'Laden und die andere Last zusammen übersteigen, was der Kasten trägt. Nie beides zugleich.',
   'problem.leg-too-long':
@@ -201,5 +204,5 @@ export const findings: Record<keyof typeof english, string> = {
   'problem.rule-unreadable': 'Die Regel „{rule}“ ist nicht lesbar: {message}. Berichtigen oder abschalten.',
   'problem.steps-in-a-circle': '{count} Schritte warten im Kreis aufeinander. Eine Reihenfolge herausnehmen.',
   'problem.steps-too-long':
-    '{count} Schritte der Phase „{phase}“ dauern {lateS} länger als Zeit ist. Früher anfangen oder einiges am Vorabend tun.',
+    'Ein Schritt der Phase „{phase}“ dauert {lateS} länger als Zeit ist. Früher anfangen oder ihn am Vorabend tun. | {count} Schritte der Phase „{phase}“ dauern {lateS} länger als Zeit ist. Früher anfangen oder einiges am Vorabend tun.',
 }

@@ -216,7 +216,7 @@ export const windowForms = {
   'path.slopeDownTowards': 'fällt ab',
   'path.snowMm': 'Schnee',
   'path.surface': 'Boden',
-  'path.takenOn': 'vor der Abfahrt geladen',
+  'path.takenOn': 'geladene Vorräte',
   'path.toToiletsMm': 'Weg zu den Toiletten',
   'path.unitLimitG': 'schwerstes einzelnes Stück',
   'path.waterMl': 'geladenes Wasser',

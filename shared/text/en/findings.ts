@@ -71,11 +71,11 @@ export const findings = {
   'problem.night-no-fresh-air':
     'Hardly any fresh air with everything shut: carbon dioxide reaches {co2Ppm}. Open a gap of 10 to 15 mm on two sides.',
   'problem.night-shared-wiring':
-    'The post shares its wiring with neighbours: volts will sag as they heat. Read them again at bedtime.',
+    'Volts sag by {sag01} under this load: the wiring is long, thin or shared, and they fall further as neighbours heat. Read them again at bedtime.',
   'problem.night-domestic-socket':
     'A household socket for hours on end: hold the current low, feel the plug at 10 and 60 minutes, stop if it is hot. Local codes and the site’s electrician decide.',
   'problem.night-adapter':
-    'An adapter carries the whole current: hold it to its own rating, keep it dry and off the ground.',
+    'An adapter carries the whole current and protects against nothing: hold it to its own rating, keep it dry and off the ground.',
   'problem.night-polarity-reversed':
     'Polarity is reversed at this post. Some charging units refuse it; a single switch may not make a circuit dead. Tell the host; use an adapter made for it only if you have one.',
   'problem.night-earth-missing': 'No earth at this post. Do not plug in; tell the host.',
@@ -92,9 +92,12 @@ export const findings = {
     'Carry a carbon monoxide alarm and burn nothing inside; a neighbour’s fire or generator is enough.',
   'problem.night-leisure-frost':
     'The leisure battery is at {tempC}: do not charge it below freezing unless its maker allows it.',
-  'problem.night-extension-lead': 'Unroll the lead fully, joints off the ground and dry.',
+  'problem.night-extension-lead':
+    'Unroll the lead fully, hold it to its own rating, keep its joints dry and off the ground, and feel them under load.',
   'problem.night-below-minimum-current':
-    'The post allows less than the {limitA} that charging control can ask for: it will not charge.',
+    'The post allows {allowedA}, less than the {limitA} that charging control can ask for: it will not charge.',
+  'problem.site-and-codes-decide':
+    'The rules of {site} and the local electrical code go before this plan: where they ask for less, take less. The post may share its wiring with others. Leave everything behind its outlet to a licensed electrician.',
   'problem.night-two-loads': 'Charging and the other load together pass what the post carries. Never run both.',
   'problem.leg-too-long':
     'The next leg needs {needWh} and {reserveWh} in reserve; leaving with {depart01} is {shortWh} short, and no stop on the way mends it.',
@@ -200,5 +203,5 @@ export const findings = {
   'problem.rule-unreadable': 'The rule “{rule}” cannot be read: {message}. Mend or switch it off.',
   'problem.steps-in-a-circle': '{count} steps wait for one another in a circle. Take one order away.',
   'problem.steps-too-long':
-    '{count} steps of the phase “{phase}” take {lateS} longer than there is. Start earlier, or do some the evening before.',
+    'A step of the phase “{phase}” takes {lateS} longer than there is. Start earlier, or do it the evening before. | {count} steps of the phase “{phase}” take {lateS} longer than there is. Start earlier, or do some the evening before.',
 } as const

@@ -216,7 +216,7 @@ export const windowForms = {
   'path.slopeDownTowards': 'slopes down towards',
   'path.snowMm': 'snow',
   'path.surface': 'ground',
-  'path.takenOn': 'taken on before leaving',
+  'path.takenOn': 'water and food taken on',
   'path.toToiletsMm': 'way to the toilets',
   'path.unitLimitG': 'heaviest single thing',
   'path.waterMl': 'water taken on',
