@@ -1,10 +1,8 @@
 /** Where everything is at one instant: the drive layout, the bed layout, or a move of the changeover between them. */
+import { MOVE_S } from '../../shared/plan/index.ts'
 import type { Plan } from '../../shared/plan/index.ts'
 import type { Utc } from '../../shared/units/index.ts'
 import type { AwayPlace, Move, Placement } from './types.ts'
-
-/** Time one move takes by hand where the checklist gives it none, s: common practice. */
-const MOVE_S = 90
 
 export type MomentState = 'drive' | 'to-bed' | 'bed' | 'to-drive'
 

@@ -63,7 +63,7 @@ describe('an edit', () => {
           const whole = set.ok && validateTrip(set.value).ok
           expect(next.ok).toBe(whole)
         }),
-        runsOf(400, 8000),
+        runsOf(400, 10_000),
       )
       // The generator must not only make nonsense.
       expect(accepted).toBeGreaterThan(100)

@@ -32,7 +32,7 @@ describe('the trip file', () => {
           expect(read).toEqual({ ok: true, value: trip })
           expect(read.ok && serializeTrip(read.value)).toBe(text)
         }),
-        runsOf(500, 5000),
+        runsOf(1000, 10_000),
       )
     },
     TIME_LIMIT_MS,

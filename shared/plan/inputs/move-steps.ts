@@ -6,7 +6,7 @@ import { places } from './places.ts'
 import type { Places } from './places.ts'
 
 /** Seconds to lift one unit to its other place, in rain through a door: common practice. */
-const MOVE_S = 45
+export const MOVE_S = 45
 /** Seconds to take one piece out of a bin that stands free, common practice. */
 const BIN_MOVE_S = 20
 
