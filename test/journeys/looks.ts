@@ -90,6 +90,7 @@ export async function screensAndThemes(page: Page, base: string, out: string | n
   const faults: string[] = []
   for (const language of LANGUAGES) {
     await command(page, language.letters)
+    await show(page, SCREENS[0])
     await planSettled(page)
     for (const [at, theme] of THEMES.entries()) {
       await command(page, language.themes[at] ?? '')
