@@ -67,8 +67,9 @@ function supplyCautions(input: NightInput, outcome: SupplyOutcome | null): Cauti
   const list: Caution[] = []
   if (outcome.measured && outcome.sag01 > SHARED_SAG_01) list.push(caution('shared-wiring', outcome.sag01))
   if (isDomestic(supply.connector)) list.push(caution('domestic-socket', outcome.usableA))
-  if (supply.adapterLimitA !== null) list.push(caution('adapter', supply.adapterLimitA))
-  if (supply.leadLimitA !== null) list.push(caution('extension-lead', supply.leadLimitA))
+  if (supply.usesAdapter === true || supply.adapterLimitA !== null) list.push(caution('adapter', supply.adapterLimitA))
+  if (supply.usesExtension === true || supply.leadLimitA !== null)
+    list.push(caution('extension-lead', supply.leadLimitA))
   if (supply.polarityReversed === 'yes') list.push(caution('polarity-reversed'))
   if (supply.earthOk === 'no') list.push(caution('earth-missing'))
   if (supply.earthOk === 'not-known') list.push(caution('earth-not-known'))

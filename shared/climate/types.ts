@@ -84,6 +84,9 @@ export type SupplyParameters = {
   readonly siteLimitA: number | null
   readonly leadLimitA: number | null
   readonly adapterLimitA: number | null
+  /** An adapter or an extension lead stands in the path, whether its rating is known or not; absent: only where it has one. */
+  readonly usesAdapter?: boolean
+  readonly usesExtension?: boolean
   readonly chargingUnitLimitA: number | null
   readonly heldA: number | null
   readonly onboardMaximumA: number | null

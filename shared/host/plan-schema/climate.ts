@@ -92,6 +92,8 @@ export const supplyParametersSchema = z.object({
   siteLimitA: z.number().nullable(),
   leadLimitA: z.number().nullable(),
   adapterLimitA: z.number().nullable(),
+  usesAdapter: z.exactOptional(z.boolean()),
+  usesExtension: z.exactOptional(z.boolean()),
   chargingUnitLimitA: z.number().nullable(),
   heldA: z.number().nullable(),
   onboardMaximumA: z.number().nullable(),

@@ -1,5 +1,6 @@
 /** The night: who is cold and when, what the supply does, what the air is like, and whether the next leg can be driven. */
 import type { Night, Trip } from '../../document/index.ts'
+import { PILOT_MINIMUM_A } from '../../climate/index.ts'
 import type { NightOutcome } from '../../climate/index.ts'
 import type { ProblemParams } from '../../result/index.ts'
 import type { Finding, NightPlan } from '../types.ts'
@@ -56,7 +57,7 @@ export function nightFindings(trip: Trip, night: Night, index: number, plan: Nig
   }
   for (const caution of outcome.cautions) {
     const severity = caution.code === 'sag-stop' || caution.code === 'earth-missing' ? 'shortfall' : 'caution'
-    const params = { zone, atUtc: caution.atUtc ?? clock.bedtimeUtc, ...cautionValue(caution, outcome) }
+    const params = { zone, atUtc: caution.atUtc ?? clock.bedtimeUtc, ...cautionValue(caution, plan) }
     found.push(finding({ ...source, path: ['nights', index, 'hookup'] }, severity, `night-${caution.code}`, params))
   }
   found.push(...legFindings(night, index, plan))
@@ -64,12 +65,12 @@ export function nightFindings(trip: Trip, night: Night, index: number, plan: Nig
 }
 
 /** A caution's number under the name that carries its unit. */
-function cautionValue({ code, value }: NightOutcome['cautions'][number], { co2MaxPpm }: NightOutcome): ProblemParams {
+function cautionValue({ code, value }: NightOutcome['cautions'][number], { input, outcome }: NightPlan): ProblemParams {
   if (value === null) return {}
   switch (code) {
     case 'co2-high':
     case 'no-fresh-air':
-      return { co2Ppm: co2MaxPpm }
+      return { co2Ppm: outcome.co2MaxPpm }
     case 'sag-step-down':
     case 'sag-stop':
       return { lowV: value }
@@ -78,10 +79,13 @@ function cautionValue({ code, value }: NightOutcome['cautions'][number], { co2Ma
     case 'leisure-frost':
       return { tempC: value }
     case 'below-minimum-current':
+      return { allowedA: value, limitA: Math.max(PILOT_MINIMUM_A, input.supply?.minimumA ?? 0) }
     case 'domestic-socket':
     case 'adapter':
-    case 'shared-wiring':
+    case 'extension-lead':
       return { limitA: value }
+    case 'shared-wiring':
+      return { sag01: value }
     default:
       return { value }
   }

@@ -37,6 +37,11 @@ export function siteFindings(trip: Trip, night: Night, index: number, pitch: Pit
       )
     }
   }
+  // Whatever the plan reckons, those who answer for the post decide: said wherever a current is planned.
+  if (hookup !== undefined) {
+    const path = ['nights', index, 'hookup'] as const
+    found.push(finding({ ...source, path }, 'note', 'site-and-codes-decide', { site: night.site.name }))
+  }
   if (hookup !== undefined && lineSystemOf(hookup) === 'not-known') {
     const path = ['nights', index, 'hookup', 'lineSystem'] as const
     found.push(finding({ ...source, path }, 'note', 'line-system-not-known', { site: night.site.name }))

@@ -126,6 +126,8 @@ function supplyParameters(trip: Trip, night: Night, hookup: Hookup, clock: Night
     siteLimitA: hookup.siteLimitA ?? null,
     leadLimitA: hookup.leadLimitA ?? null,
     adapterLimitA: hookup.adapterLimitA ?? null,
+    usesAdapter: hookup.adapterPieceId !== undefined,
+    usesExtension: hookup.extensionPieceId !== undefined,
     chargingUnitLimitA: hookup.chargingUnitLimitA ?? null,
     heldA: hookup.heldA ?? null,
     onboardMaximumA: vehicle.charging?.maximumA ?? null,
