@@ -8,7 +8,7 @@ import { parseTrip } from '../../../../shared/document/index.ts'
 import { derivePlan } from '../../../../shared/plan/index.ts'
 import type { Plan } from '../../../../shared/plan/index.ts'
 import { cardsPlan, cardsTrip } from '../../../support/cards-plan.ts'
-import { show, words } from '../../window.ts'
+import { editableTrip, show, words } from '../../window.ts'
 
 const trip = cardsTrip()
 const plan = cardsPlan(trip)
@@ -37,6 +37,23 @@ describe('the night view', () => {
     const { view, edits } = open(plan, false)
     await view.get('.dials-switches button').trigger('click')
     expect(edits[0]?.edit).toMatchObject({ kind: 'set-night', nightId: night.nightId })
+  })
+
+  it('plans a night colder than its forecast by a dial', async () => {
+    const { view, edits, documents } = show(NightView, {
+      trip: editableTrip(),
+      plan,
+      props: { plan, nightIndex: 0, evening, atUtc: night.clock.bedtimeUtc, full: true },
+    })
+    const before = documents.trip?.nights[0]?.weather.coldMarginK ?? 0
+    const dial = view.get('[role=slider][aria-label="Colder than forecast"]')
+    await dial.trigger('keydown', { key: 'ArrowRight' })
+    expect(edits.map(({ edit }) => edit)).toEqual([
+      { kind: 'set-value', path: ['nights', 0, 'weather', 'coldMarginK'], value: before + 1 },
+    ])
+    expect(documents.trip?.nights[0]?.weather.coldMarginK).toBe(before + 1)
+    documents.undo()
+    expect(documents.trip?.nights[0]?.weather.coldMarginK).toBe(before)
   })
 
   it('says that the search has not run, while it has not', () => {
