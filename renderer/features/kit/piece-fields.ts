@@ -113,6 +113,7 @@ const electricalGroup = (at: At): FormPart => ({
     fieldsPart([
       measure('current', at('electrical', 'limitA'), 'path.limitA', optional),
       measure('length', at('electrical', 'lengthMm'), 'path.lengthMm', optional),
+      { kind: 'number', path: at('electrical', 'areaMm2'), label: 'path.areaMm2', optional: true },
       { kind: 'lines', path: at('electrical', 'fits'), label: 'path.fits', note: 'window.note.lines' },
     ]),
   ],

@@ -9,7 +9,7 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.load.bay': '{bay} · {size} · {massG} von {limitG}',
   'cards.load.order': 'In dieser Reihenfolge laden',
   'cards.load.orderHow': 'Die Nummern stehen auf den Zeichnungen. „Vorher heraus“ nennt, was davor heraus muss.',
-  'cards.load.steps': 'Schritt für Schritt, Fach für Fach',
+  'cards.load.steps': 'Schritt für Schritt, Stauraum für Stauraum',
   'cards.load.stepsHow':
     'Je zwei Zeichnungen: oben von oben, unten von rechts gesehen; vorn ist rechts. Ausgefüllt: was jetzt hineinkommt. Dünn: was schon darin ist. Durchkreuzt: hier geht nichts hin.',
   'cards.load.leftOut': 'Ohne Platz, und was ihn schaffte',
@@ -17,7 +17,7 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.load.masses': 'Massen',
   'cards.load.night': 'Nacht vom {date} · {site}',
   'cards.load.bed': 'Ordnung für die Nacht',
-  'cards.load.sameBays': 'Nicht gezeichnete Fächer bleiben wie bei der Fahrt.',
+  'cards.load.sameBays': 'Nicht gezeichnete Stauräume bleiben wie bei der Fahrt.',
   'cards.load.likeNight': 'Wie in der Nacht vom {date}: dieselben Plätze, dieselben Umlagerungen.',
   'cards.load.where': 'Wo jedes Stück ist',
   'cards.load.caution':
@@ -129,6 +129,8 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.supply.stop': 'Laden beenden unter',
   'cards.supply.watts': 'Leistung am Stecker',
   'cards.supply.wiring': 'Als Wärme in der Leitung verloren',
+  'cards.supply.leads': 'Davon in bekannten Kabeln und Adapter',
+  'cards.supply.pilot': 'Tastgrad des Pilotsignals für {askA}',
   'cards.supply.contact': 'In einem schlechten Kontakt, höchstens',
   'cards.supply.energy': 'Energie von der Säule',
   'cards.supply.hours': 'Eingesteckt',

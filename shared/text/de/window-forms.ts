@@ -133,6 +133,7 @@ export const windowForms = {
   'window.purpose.target-kit': 'Ausrüstung fürs Ziel',
   'window.purpose.fire-blanket': 'Löschdecke',
   'window.purpose.other': 'Sonstiges',
+  'path.areaMm2': 'Kupfer eines Leiters, mm²',
   'path.askedA': 'von der Säule erbetener Strom',
   'path.atM': 'ab Start',
   'path.auxiliaryW': 'Nebenverbrauch bei Fahrt',
