@@ -51,6 +51,10 @@ export function supplyBlocks(one: OneNight, { text }: CardInput): readonly Block
     [text.t('cards.supply.contact'), text.power(supply.contactAtWorstW).text],
     [text.t('cards.supply.energy'), text.energy(one.plan.outcome.fromSiteWh).text],
   ]
+  const { pathOhm = 0, heatInPathW = 0, pilotDutyPercent = null } = supply
+  if (pathOhm > 0) rows.push([text.t('cards.supply.leads'), text.power(heatInPathW).text])
+  if (pilotDutyPercent !== null && one.plan.input.battery !== null)
+    rows.push([text.t('cards.supply.pilot', { askA: supply.askA }), text.percent(pilotDutyPercent / 100).text])
   if (supplyInput !== null) {
     rows.push([
       text.t('cards.supply.hours'),

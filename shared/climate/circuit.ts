@@ -1,7 +1,9 @@
 /** The supply at the post: what it can carry for hours, how far it sags, and the current worth asking for. */
 import { invariant } from '../result/index.ts'
+import { MM_PER_KM } from '../units/index.ts'
 import type { SupplyLimit, SupplyOutcome, SupplyParameters, SupplyReading } from './types.ts'
-import { ADVISED_BRANCH_DROP_01, contactHeat } from './sources/wiring.ts'
+import { pilotDutyPercent } from './sources/charging.ts'
+import { ADAPTER_OHM, ADVISED_BRANCH_DROP_01, contactHeat, flexibleOhmPerKm, leadDrop } from './sources/wiring.ts'
 import { connectorRating, isDomestic, isNorthAmerican } from './sources/connectors.ts'
 
 /** 80 % of the breaker for loads of 3 h or more (NEC 210.20(A), 625.42); kept elsewhere as a margin (common practice). */
@@ -37,19 +39,25 @@ export const wattsAt = (
 
 /**
  * The straight sag line through readings, by least squares.
- * Readings in A and V; nominal volts where no reading fixes the line. Result: volts without load, ohm, and its spread.
- * With two readings the spread comes from the meter's resolution alone; with none the drop is assumed, not measured.
+ * Readings in A and V; nominal volts where no reading fixes the line; leads and adapter whose resistance is known, ohm. Result: volts without
+ * load, ohm, and its spread. With two readings the spread comes from the meter's resolution alone; with none the drop up to the outlet is assumed,
+ * not measured, and the known path comes on top. Readings are taken under the load and hold that path already.
  */
-export function fitSource(readings: readonly SupplyReading[], nominalV: number, continuousA: number): SourceFit {
+export function fitSource(
+  readings: readonly SupplyReading[],
+  nominalV: number,
+  continuousA: number,
+  pathOhm = 0,
+): SourceFit {
   const distinct = new Set(readings.map((reading) => reading.currentA))
   if (distinct.size >= 2) return leastSquares(readings)
-  const assumedOhm = (ASSUMED_DROP_01 * nominalV) / Math.max(continuousA, 1)
+  const assumedOhm = (ASSUMED_DROP_01 * nominalV) / Math.max(continuousA, 1) + pathOhm
   const only = readings[0]
   if (only === undefined)
     return { noLoadV: nominalV, sourceOhm: assumedOhm, sourceOhmSpread: assumedOhm, measured: false }
   const meanV = readings.reduce((sum, reading) => sum + reading.volts, 0) / readings.length
   if (only.currentA <= 0) return { noLoadV: meanV, sourceOhm: assumedOhm, sourceOhmSpread: assumedOhm, measured: false }
-  const ohm = Math.max(0, (nominalV - meanV) / only.currentA)
+  const ohm = Math.max(pathOhm, (nominalV - meanV) / only.currentA)
   return {
     noLoadV: meanV + ohm * only.currentA,
     sourceOhm: ohm,
@@ -138,7 +146,8 @@ export function voltageFloors(supply: Pick<SupplyParameters, 'connector' | 'nomi
  */
 export function supplyOutcome(supply: SupplyParameters): SupplyOutcome {
   invariant(supply.nominalV > 0 && supply.breakerA > 0, 'a supply has volts and a breaker')
-  const source = fitSource(supply.readings, supply.nominalV, continuousA(supply.breakerA))
+  const pathOhm = pathOf(supply)
+  const source = fitSource(supply.readings, supply.nominalV, continuousA(supply.breakerA), pathOhm)
   const floors = voltageFloors(supply)
   const limits = limitsOf(supply)
   if (source.measured && source.sourceOhm > 0) {
@@ -146,6 +155,7 @@ export function supplyOutcome(supply: SupplyParameters): SupplyOutcome {
   }
   const least = limits.reduce((best, limit) => (limit.currentA < best.currentA ? limit : best))
   const usableA = least.currentA
+  const askA = Math.floor(usableA + 1e-9)
   const phaseFactor = phaseFactorOf(supply)
   const voltsAtLoad = voltsAt(source, usableA)
   return {
@@ -155,24 +165,40 @@ export function supplyOutcome(supply: SupplyParameters): SupplyOutcome {
     noLoadV: source.noLoadV,
     limits,
     usableA,
-    askA: Math.floor(usableA + 1e-9),
+    askA,
+    pilotDutyPercent: pilotDutyPercent(askA),
     limitedBy: least.part,
     phaseFactor,
     voltsAtLoad,
     wattsAtLoad: phaseFactor * voltsAtLoad * usableA,
     sag01: source.noLoadV > 0 ? (source.sourceOhm * usableA) / source.noLoadV : 0,
     heatInWiringW: phaseFactor * source.sourceOhm * usableA ** 2,
-    contactAtWorstW: contactHeat(excessOhm(source, supply), usableA).heatW,
+    pathOhm,
+    heatInPathW: phaseFactor * Math.min(pathOhm, source.sourceOhm) * usableA ** 2,
+    contactAtWorstW: contactHeat(excessOhm(source, supply, pathOhm), usableA).heatW,
     belowMinimum: usableA < smallestA(supply) - 1e-9,
     ...floors,
   }
 }
 
-/** Resistance beyond that of a sound path, ohm: one that drops 3 % at the breaker's continuous current (NEC 210.19(A), advice for a branch). Only a measured sag can show it. */
-const excessOhm = (source: SourceFit, supply: SupplyParameters): number =>
-  source.measured
-    ? Math.max(0, source.sourceOhm - (ADVISED_BRANCH_DROP_01 * supply.nominalV) / continuousA(supply.breakerA))
-    : 0
+/** Resistance of the known leads, there and back, and of an adapter's contacts, ohm. */
+const pathOf = ({ leads = [], usesAdapter, nominalV }: SupplyParameters): number =>
+  leads.reduce(
+    // Volts at one ampere.
+    (ohm, { lengthMm, areaMm2 }) =>
+      ohm + leadDrop((flexibleOhmPerKm(areaMm2) * lengthMm) / MM_PER_KM, 1, nominalV).dropV,
+    usesAdapter === true ? ADAPTER_OHM : 0,
+  )
+
+/**
+ * Resistance beyond that of a sound path, ohm: one that drops 3 % at the breaker's continuous current (NEC 210.19(A), advice for a branch), and
+ * the leads that are known. Only a measured sag can show it.
+ */
+function excessOhm(source: SourceFit, supply: SupplyParameters, pathOhm: number): number {
+  if (!source.measured) return 0
+  const soundOhm = (ADVISED_BRANCH_DROP_01 * supply.nominalV) / continuousA(supply.breakerA) + pathOhm
+  return Math.max(0, source.sourceOhm - soundOhm)
+}
 
 /** Three phases count as sqrt(3) times line volts; a red connector read at 230 V is used on one phase. */
 const phaseFactorOf = (supply: SupplyParameters): number =>

@@ -18,6 +18,7 @@ export type {
   Fault,
   GlassPane,
   HeaterParameters,
+  Lead,
   LegOutcome,
   LegParameters,
   LeisureParameters,

@@ -75,6 +75,9 @@ export type Sleeper = {
 
 export type SupplyReading = { readonly currentA: number; readonly volts: number }
 
+/** A lead in the path to the post: its length and the copper of one conductor. */
+export type Lead = { readonly lengthMm: number; readonly areaMm2: number }
+
 export type SupplyParameters = {
   readonly connector: string
   readonly nominalV: number
@@ -87,6 +90,8 @@ export type SupplyParameters = {
   /** An adapter or an extension lead stands in the path, whether its rating is known or not; absent: only where it has one. */
   readonly usesAdapter?: boolean
   readonly usesExtension?: boolean
+  /** Leads between the post and the charging unit whose copper is known; absent: none is. */
+  readonly leads?: readonly Lead[]
   readonly chargingUnitLimitA: number | null
   readonly heldA: number | null
   readonly onboardMaximumA: number | null
@@ -285,6 +290,12 @@ export type SupplyOutcome = {
   readonly wattsAtLoad: number
   readonly sag01: number
   readonly heatInWiringW: number
+  /** Of `sourceOhm`: the leads whose copper is known, there and back, and an adapter's contacts. */
+  readonly pathOhm?: number
+  /** Of `heatInWiringW`: in those. */
+  readonly heatInPathW?: number
+  /** Duty cycle, %, by which a charging unit tells the car the current of `askA`; null below what it can tell. */
+  readonly pilotDutyPercent?: number | null
   /** Heat in the weakest contact if all resistance beyond a sound path's sat in it, W: the worst case, not a measurement. */
   readonly contactAtWorstW: number
   /** Below the smallest current a charging unit can ask for. */

@@ -49,6 +49,12 @@ export const FLEXIBLE_OHM_PER_KM: Readonly<Record<string, number>> = {
   '10': 1.91,
 }
 
+/** Resistance of one conductor of flexible copper at 20 °C, ohm/km, by mm2: the table, and 19.95 over the area between its sizes (its mean to 3 %). */
+export const flexibleOhmPerKm = (areaMm2: number): number => FLEXIBLE_OHM_PER_KM[String(areaMm2)] ?? 19.95 / areaMm2
+
+/** Two sound contacts of an adapter, there and back, ohm: 5 milliohm each (common practice). */
+export const ADAPTER_OHM = 0.01
+
 /** Volts lost along a lead and its heat, W: both conductors count; three phases count sqrt(3). Resistance in ohm of one conductor. */
 export function leadDrop(
   oneWayOhm: number,

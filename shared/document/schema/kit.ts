@@ -123,6 +123,8 @@ export const pieceSchema = z.strictObject({
     .strictObject({
       limitA: currentASchema.optional(),
       lengthMm: z.int().min(0).max(100_000).optional(),
+      /** Copper of one conductor, as printed on the lead. */
+      areaMm2: z.number().min(0.5).max(50).optional(),
       fits: z.array(z.string().max(40)).max(12).optional(),
     })
     .optional(),

@@ -79,6 +79,11 @@ export const sleeperSchema = z.object({
   bedding: sleeperBeddingSchema,
 })
 
+export const leadSchema = z.object({
+  lengthMm: z.number(),
+  areaMm2: z.number(),
+})
+
 export const supplyReadingSchema = z.object({
   currentA: z.number(),
   volts: z.number(),
@@ -94,6 +99,7 @@ export const supplyParametersSchema = z.object({
   adapterLimitA: z.number().nullable(),
   usesAdapter: z.exactOptional(z.boolean()),
   usesExtension: z.exactOptional(z.boolean()),
+  leads: z.exactOptional(z.array(leadSchema)),
   chargingUnitLimitA: z.number().nullable(),
   heldA: z.number().nullable(),
   onboardMaximumA: z.number().nullable(),
@@ -283,6 +289,9 @@ export const supplyOutcomeSchema = z.object({
   wattsAtLoad: z.number(),
   sag01: z.number(),
   heatInWiringW: z.number(),
+  pathOhm: z.exactOptional(z.number()),
+  heatInPathW: z.exactOptional(z.number()),
+  pilotDutyPercent: z.exactOptional(z.number().nullable()),
   contactAtWorstW: z.number(),
   belowMinimum: z.boolean(),
   holdV: z.number(),

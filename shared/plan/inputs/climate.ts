@@ -1,10 +1,11 @@
 /** Trip and night to the climate engine's input: cabin, heater, people, supply, battery, leg and decisions. */
-import type { Hookup, Leg, Night, Trip, Vehicle } from '../../document/index.ts'
+import type { Hookup, Leg, Night, Piece, Trip, Vehicle } from '../../document/index.ts'
 import { cabinDefaults, weatherForNight } from '../../climate/index.ts'
 import type {
   BatteryParameters,
   CabinParameters,
   HeaterParameters,
+  Lead,
   LegParameters,
   LeisureParameters,
   NightDecisions,
@@ -128,6 +129,7 @@ function supplyParameters(trip: Trip, night: Night, hookup: Hookup, clock: Night
     adapterLimitA: hookup.adapterLimitA ?? null,
     usesAdapter: hookup.adapterPieceId !== undefined,
     usesExtension: hookup.extensionPieceId !== undefined,
+    leads: leadsOf(trip, hookup),
     chargingUnitLimitA: hookup.chargingUnitLimitA ?? null,
     heldA: hookup.heldA ?? null,
     onboardMaximumA: vehicle.charging?.maximumA ?? null,
@@ -146,6 +148,21 @@ function supplyParameters(trip: Trip, night: Night, hookup: Hookup, clock: Night
     chargeAllowed: night.rules.chargeFromPost !== 'no',
   }
 }
+
+/** The longest lead of the load, or the charging unit's own, and the extension that the hookup names, where the copper is known. */
+function leadsOf(trip: Trip, { extensionPieceId }: Hookup): readonly Lead[] {
+  const pieces = loadedPieces(trip)
+  const extension = pieces.filter(({ id }) => id === extensionPieceId)
+  const others = pieces.filter(({ id }) => id !== extensionPieceId)
+  const leads = knownLeads(others.filter(({ purpose }) => purpose === 'lead'))
+  const own = leads.length > 0 ? leads : knownLeads(others.filter(({ purpose }) => purpose === 'charging-unit'))
+  return [...own.toSorted((a, b) => b.lengthMm - a.lengthMm).slice(0, 1), ...knownLeads(extension)]
+}
+
+const knownLeads = (pieces: readonly Piece[]): readonly Lead[] =>
+  pieces.flatMap(({ electrical: { lengthMm, areaMm2 } = {} }) =>
+    lengthMm === undefined || areaMm2 === undefined ? [] : [{ lengthMm, areaMm2 }],
+  )
 
 /** Efficiency and overhead where the vehicle does not say: wall to pack 0.86 to 0.90, 200 to 400 W of pumps and electronics (from memory). */
 const CHARGING_IF_NOT_SAID = { efficiency01: 0.88, overheadW: 0 } as const

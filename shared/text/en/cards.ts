@@ -126,6 +126,8 @@ export const cards = {
   'cards.supply.stop': 'Stop charging below',
   'cards.supply.watts': 'Power at the plug',
   'cards.supply.wiring': 'Lost as heat in the wiring',
+  'cards.supply.leads': 'Of it in known leads and adapter',
+  'cards.supply.pilot': 'Pilot duty cycle for {askA}',
   'cards.supply.contact': 'In one weak contact, at worst',
   'cards.supply.energy': 'Energy from the post',
   'cards.supply.hours': 'Plugged in',

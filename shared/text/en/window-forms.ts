@@ -133,6 +133,7 @@ export const windowForms = {
   'window.purpose.target-kit': 'kit for the target',
   'window.purpose.fire-blanket': 'fire blanket',
   'window.purpose.other': 'other',
+  'path.areaMm2': 'copper of one conductor, mm²',
   'path.askedA': 'current asked of the post',
   'path.atM': 'from the start',
   'path.auxiliaryW': 'draw while driving',

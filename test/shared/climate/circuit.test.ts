@@ -131,6 +131,43 @@ describe('the supply', () => {
     expect(supplyOutcome(supply({})).contactAtWorstW).toBe(0)
   })
 
+  it('adds known leads and an adapter to the drop assumed up to the outlet, there and back', () => {
+    // Row HKP-039: 25 m of 2.5 mm2 at 7.98 ohm/km lose 6.38 V at 16 A. An adapter: two contacts of 5 milliohm.
+    const leads = [{ lengthMm: 25_000, areaMm2: 2.5 }]
+    const bare = supplyOutcome(supply({ readings: [] }))
+    const led = supplyOutcome(supply({ readings: [], leads, usesAdapter: true }))
+    expect(led.pathOhm).toBeCloseTo(6.384 / 16 + 0.01, 6)
+    expect(led.sourceOhm - bare.sourceOhm).toBeCloseTo(led.pathOhm ?? Number.NaN, 9)
+    expect(led.voltsAtLoad).toBeLessThan(bare.voltsAtLoad)
+    expect(led.heatInPathW).toBeCloseTo((led.pathOhm ?? Number.NaN) * led.usableA ** 2, 9)
+    expect([bare.pathOhm, bare.heatInPathW]).toEqual([0, 0])
+  })
+
+  it('a thicker or shorter lead never loses more', () => {
+    const ohm = (lengthMm: number, areaMm2: number): number =>
+      supplyOutcome(supply({ readings: [], leads: [{ lengthMm, areaMm2 }] })).pathOhm ?? Number.NaN
+    for (const areaMm2 of [0.75, 1, 1.5, 2, 2.5, 3.3, 4, 5.26, 6, 8.4, 10, 13.3]) {
+      expect(ohm(10_000, areaMm2 * 1.05)).toBeLessThan(ohm(10_000, areaMm2))
+      expect(ohm(9000, areaMm2)).toBeLessThan(ohm(10_000, areaMm2))
+    }
+  })
+
+  it('readings under load hold the path already, and only what is beyond it can sit in a weak contact', () => {
+    const measured = { connector: 'cee-7-3-schuko', breakerA: 13, adapterLimitA: 8, readings: pair(229, 219, 8) }
+    const bare = supplyOutcome(supply(measured))
+    const led = supplyOutcome(supply({ ...measured, leads: [{ lengthMm: 25_000, areaMm2: 2.5 }] }))
+    expect(led.sourceOhm).toBe(bare.sourceOhm)
+    expect(bare.contactAtWorstW - led.contactAtWorstW).toBeCloseTo((6.384 / 16) * 64, 6)
+  })
+
+  it('names the pilot duty cycle of the current to ask for, and none below 6 A', () => {
+    // IEC 61851-1: amperes over 0.6 up to 51 A.
+    const asked = (siteLimitA: number) => supplyOutcome(supply({ breakerA: 40, connector: 'other', siteLimitA }))
+    expect(asked(24)).toMatchObject({ askA: 24, pilotDutyPercent: expect.closeTo(40, 9) })
+    expect(asked(6).pilotDutyPercent).toBeCloseTo(10, 9)
+    expect(asked(5).pilotDutyPercent).toBeNull()
+  })
+
   it('asks for whole amperes, not above what may flow for hours', () => {
     const outcome = supplyOutcome(supply({}))
     expect(outcome.usableA).toBeCloseTo(12.8, 9)

@@ -98,6 +98,32 @@ describe('the same trip in a night without a post, and in heat', () => {
   })
 })
 
+describe('a lead whose copper is known', () => {
+  const base = sample('bats-by-the-quarry')
+  const lead = base.kit.pieces.find(({ purpose }) => purpose === 'lead')
+  const trip: Trip = {
+    ...base,
+    nights: base.nights.slice(0, 1),
+    kit: {
+      ...base.kit,
+      pieces: base.kit.pieces.map((piece) =>
+        piece.id === lead?.id ? { ...piece, electrical: { ...piece.electrical, areaMm2: 2.5 } } : piece,
+      ),
+    },
+  }
+
+  it('is reckoned in the supply and told on the card, with the pilot duty cycle', () => {
+    const plan = planOf(trip)
+    const supply = plan.nights[0]?.outcome.supply
+    expect(lead?.electrical?.lengthMm).toBe(25_000)
+    expect(supply?.pathOhm ?? 0).toBeGreaterThanOrEqual(0.39)
+    const card = nightCard({ plan, trip, text: createText('en', 'metric'), nightId: null, paper: 'a4' })
+    const shown = JSON.stringify(card.blocks)
+    expect(shown).toContain('Of it in known leads and adapter')
+    expect(shown).toMatch(/Pilot duty cycle for 12\sA","20\s%/)
+  })
+})
+
 describe('a post that gives less than charging control can ask for', () => {
   it('names both currents, its own and the smallest that can be asked for', () => {
     const base = sample('bats-by-the-quarry')
