@@ -259,6 +259,28 @@ describe('order and time', () => {
     for (const { startUtc, latestStartUtc } of steps) expect(startUtc ?? Infinity).toBeLessThan(latestStartUtc ?? 0)
   })
 
+  test.each([
+    ['arriving', 'leaveHome', WINTER_MOMENTS.arrive],
+    ['arriving', 'sunset', WINTER_MOMENTS.sunset],
+    ['morning', 'bedtime', WINTER_MOMENTS.wake],
+    ['bedtime', 'arrive', WINTER_MOMENTS.bedtime - 660],
+  ] as const)(
+    'a step of %s that may start from %s waits for the later of that and its phase',
+    (phase, from, expected) => {
+      const { steps } = build([night(0, 1)], [], [own('moon', true, { phase, notBefore: from })])
+      expect(steps.map(({ startUtc }) => startUtc)).toEqual([expected])
+    },
+  )
+
+  test.each([
+    ['morning', 'checkOutBy', WINTER_MOMENTS.depart - 60],
+    ['morning', 'unplug', WINTER_MOMENTS.unplug - 60],
+    ['bedtime', 'quietFrom', WINTER_MOMENTS.bedtime - 60],
+  ] as const)('a step of %s due by %s keeps the earlier of that and its phase', (phase, by, expected) => {
+    const { steps } = build([night(0, 1)], [], [own('moon', true, { phase, deadline: by })])
+    expect(steps.map(({ latestStartUtc }) => latestStartUtc)).toEqual([expected])
+  })
+
   test('a step of bedtime with a deadline of its own still begins in time for it', () => {
     const rules = [own('bang', true, { durationS: 600, deadline: 'bedtime', deadlineOffsetS: -1800 })]
     const { steps, conflicts } = build([night(0, 1)], [], rules)
