@@ -1,11 +1,12 @@
 /** The fault whose hour one drags over the night: which, when, and what follows; only the newest hour is reckoned. */
 import { computed, ref, shallowRef, watch } from 'vue'
 import type { ComputedRef, Ref } from 'vue'
+import { faultAt, faultKinds } from '../../../shared/plan/index.ts'
 import type { Fault, FaultOutcome, NightPlan } from '../../../shared/plan/index.ts'
 import type { Utc } from '../../../shared/units/index.ts'
 import { useServices } from '../../stores/services.ts'
 
-export type FaultKind = Exclude<Fault['kind'], 'breaker-trips'>
+export type FaultKind = Fault['kind']
 
 export type DraggedFault = {
   readonly kinds: ComputedRef<readonly FaultKind[]>
@@ -24,12 +25,8 @@ export function useFault(night: () => NightPlan | undefined): DraggedFault {
   let asking = false
 
   const kinds = computed((): readonly FaultKind[] => {
-    const input = night()?.input
-    if (input === undefined) return []
-    return [
-      ...(input.supply === null ? [] : (['supply-lost'] as const)),
-      ...(input.heater.kind === 'none' ? [] : (['heater-fails'] as const)),
-    ]
+    const plan = night()
+    return plan === undefined ? [] : faultKinds(plan)
   })
   const rehearsed = computed(() => night()?.faults.find(({ fault }) => fault.kind === kind.value) ?? null)
   const atUtc = computed(() => draggedUtc.value ?? rehearsed.value?.fault.atUtc ?? null)
@@ -40,11 +37,11 @@ export function useFault(night: () => NightPlan | undefined): DraggedFault {
     if (asking) return
     asking = true
     for (let told: string | null = null; ;) {
-      const nightId = night()?.nightId
+      const plan = night()
       const at = draggedUtc.value
-      const wanted = `${nightId} ${kind.value} ${at}`
-      if (nightId === undefined || at === null || told === wanted) break
-      const found = await planner.fault(nightId, { kind: kind.value, atUtc: at })
+      const wanted = `${plan?.nightId} ${kind.value} ${at}`
+      if (plan === undefined || at === null || told === wanted) break
+      const found = await planner.fault(plan.nightId, faultAt(kind.value, at, plan))
       if (found !== null) answer.value = found
       told = wanted
     }

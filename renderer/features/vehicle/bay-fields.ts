@@ -24,7 +24,7 @@ export function plainBay(id: string, text: Text): Bay {
     sizeMm: [500, 500, 400],
     obstacles: [],
     slopes: [],
-    openings: [plainOpening([], [500, 500], name)],
+    openings: [plainOpening(id, [], [500, 500], name)],
     usable: { drive: true, bed: true },
     belongsTo: 'vehicle',
     loadLimitG: 50_000,
@@ -40,12 +40,20 @@ export function plainBay(id: string, text: Text): Bay {
   }
 }
 
+/** The same bay under another id; its openings get ids of their own, which no two in the vehicle share. */
+export const sameBay = (bay: Bay, id: string): Bay => ({
+  ...bay,
+  id,
+  openings: bay.openings.map((opening, index) => ({ ...opening, id: `${id}-opening-${index + 1}` })),
+})
+
 const plainOpening = (
+  bayId: string,
   others: readonly unknown[],
   toMm: readonly [number, number],
   name: string,
 ): Bay['openings'][number] => ({
-  id: freshId('opening', others),
+  id: freshId(`${bayId}-opening`, others),
   name,
   face: 'z+',
   fromMm: [0, 0],
@@ -112,7 +120,7 @@ const openingRows = (bay: Bay, atBay: At, text: Text): FormPart => ({
   one: 'path.openings',
   least: 1,
   most: MOST_OPENINGS,
-  initial: (rows) => plainOpening(rows, [bay.sizeMm[0], bay.sizeMm[1]], text.t('path.openings')),
+  initial: (rows) => plainOpening(bay.id, rows, [bay.sizeMm[0], bay.sizeMm[1]], text.t('path.openings')),
   partsOf: (row) => {
     const at: At = (...rest) => atBay('openings', row, ...rest)
     const [first, second] = edgesOf(bay.openings[row]?.face ?? 'z+')
