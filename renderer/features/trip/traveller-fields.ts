@@ -11,7 +11,6 @@ const MOST_TRAVELLERS = 8
 export const tripParts = (): readonly FormPart[] => [
   fieldsPart([
     { kind: 'text', path: ['title'], label: 'path.title', wide: true },
-    { kind: 'text', path: ['preferences', 'currency'], label: 'path.currency' },
     { kind: 'text', path: ['note'], label: 'path.note', optional: true, wide: true },
   ]),
 ]

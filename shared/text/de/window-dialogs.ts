@@ -67,7 +67,7 @@ export const windowDialogs = {
   'window.command.kit': 'Ausrüstung bearbeiten',
   'window.command.vehicle': 'Fahrzeug bearbeiten',
   'window.command.nights': 'Nächte bearbeiten',
-  'window.command.travellers': 'Reisende bearbeiten',
+  'window.command.travellers': 'Reise und Reisende bearbeiten',
   'window.command.light': 'Tagfarben: hell wie Papier',
   'window.command.dark': 'Abendfarben: dunkel wie Tinte',
   'window.command.red': 'Nachtfarben: Rot',

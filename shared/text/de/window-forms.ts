@@ -149,7 +149,6 @@ export const windowForms = {
   'path.connectorNote': 'Steckverbinder in Worten',
   'path.copValue': 'Wärme je Strom',
   'path.covers': 'Abdeckungen in den Scheiben',
-  'path.currency': 'Währung',
   'path.door': 'Tür',
   'path.dragAreaM2': 'Luftwiderstandsfläche, m²',
   'path.drive': 'Antrieb',

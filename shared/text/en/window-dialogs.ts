@@ -67,7 +67,7 @@ export const windowDialogs = {
   'window.command.kit': 'Edit the kit',
   'window.command.vehicle': 'Edit the vehicle',
   'window.command.nights': 'Edit the nights',
-  'window.command.travellers': 'Edit the travellers',
+  'window.command.travellers': 'Edit the trip and its travellers',
   'window.command.light': 'Day theme: light, as paper',
   'window.command.dark': 'Evening theme: dark, as ink',
   'window.command.red': 'Night theme: red',

@@ -149,7 +149,6 @@ export const windowForms = {
   'path.connectorNote': 'connector in words',
   'path.copValue': 'heat per electricity',
   'path.covers': 'covers in the windows',
-  'path.currency': 'currency',
   'path.door': 'door',
   'path.dragAreaM2': 'drag area, m²',
   'path.drive': 'drive',

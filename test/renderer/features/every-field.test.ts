@@ -30,7 +30,7 @@ const trip = parsed.value
 /** Values that a part of the window other than a form takes, and which. */
 const ELSEWHERE: readonly (readonly [RegExp, string])[] = [
   [/^(format|version)$/, 'the program'],
-  [/^preferences\.(units|language|paper)$/, 'preferences dialog'],
+  [/^preferences\.(units|language|paper|currency)$/, 'preferences dialog'],
   [/(^|\.)id$/, 'the program'],
   [/^measured\.\*\.nightId$/, 'the night whose sheet is open'],
   [/^kit\.pieces\.\*\.(name|sizeMm\.\*|massG|atNight|binId)$/, 'the kit table'],
