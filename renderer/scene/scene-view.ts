@@ -35,8 +35,6 @@ const SMALLEST_LABEL_PX = 11.5
 /** What is in the hand, as far as it is drawn. */
 export type HeldBoxes = Pick<Held, 'unitId' | 'box' | 'lands' | 'verdict'>
 
-export type FrameStats = { readonly drawCalls: number; readonly workMs: number; readonly frames: number }
-
 export class SceneView {
   private readonly renderer: WebGLRenderer
   private readonly scene = new Scene()
@@ -62,7 +60,7 @@ export class SceneView {
   private frame = 0
   private widthPx = 1
   private heightPx = 1
-  private stats: FrameStats = { drawCalls: 0, workMs: 0, frames: 0 }
+  private frames = 0
 
   constructor(canvas: HTMLCanvasElement, camera: Camera, colours: Colours, fontFamily: string) {
     this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, powerPreference: 'low-power' })
@@ -169,10 +167,6 @@ export class SceneView {
     return best?.id ?? null
   }
 
-  lastFrame(): FrameStats {
-    return this.stats
-  }
-
   dispose(): void {
     cancelAnimationFrame(this.frame)
     for (const part of [this.faces, this.ghosts, this.lines, this.labels]) part.geometry.dispose()
@@ -193,12 +187,17 @@ export class SceneView {
     this.placeEye()
     this.fill(this.description)
     this.renderer.render(this.scene, this.eye)
-    this.stats = {
-      drawCalls: this.renderer.info.render.calls,
-      workMs: performance.now() - startMs,
-      frames: this.stats.frames + 1,
-    }
+    this.frames += 1
+    this.tellFrame(performance.now() - startMs)
     if (share < 1) this.invalidate()
+  }
+
+  /** Written on the canvas for whoever measures: frames so far, draw calls and the work of the last one, ms. */
+  private tellFrame(workMs: number): void {
+    const { dataset } = this.renderer.domElement
+    dataset['frames'] = String(this.frames)
+    dataset['drawCalls'] = String(this.renderer.info.render.calls)
+    dataset['workMs'] = workMs.toFixed(2)
   }
 
   private framing(): Framing {

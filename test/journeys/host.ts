@@ -1,7 +1,7 @@
 /** The built app on its loopback host, for the journeys: started in a home of its own, stopped after. */
 import { spawn } from 'node:child_process'
 import type { ChildProcess } from 'node:child_process'
-import { mkdtemp } from 'node:fs/promises'
+import { mkdtemp, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 
@@ -9,10 +9,12 @@ export type RunningHost = { readonly address: () => Promise<string>; readonly st
 
 const START_LIMIT_MS = 20_000
 
-/** `root`: the project's folder, built. Each call of `address` gives an address that opens once. The host ends with its last window. */
-export async function startHost(root: string): Promise<RunningHost> {
+/** `root`: the project's folder, built. `trip`: text of a trip to begin with. Each call of `address` gives an address that opens once. The host ends with its last window. */
+export async function startHost(root: string, trip: string | null = null): Promise<RunningHost> {
   const home = await mkdtemp(join(tmpdir(), 'kipstow-home-'))
-  const child = spawn(process.execPath, [join(root, 'dist/electron/web.js'), root], {
+  const file = join(home, 'first.trip.json')
+  if (trip !== null) await writeFile(file, trip)
+  const child = spawn(process.execPath, [join(root, 'dist/electron/web.js'), root, ...(trip === null ? [] : [file])], {
     stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
     env: {
       ...process.env,

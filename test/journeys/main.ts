@@ -9,13 +9,22 @@ import { faultByHand, moveByHand, moveInTheSolid } from './hands.ts'
 import { whatIf } from './what-if.ts'
 import { startHost } from './host.ts'
 import { everyScreen, germanAndSmall, screensAndThemes } from './looks.ts'
-import { dialAnswers, start } from './speed.ts'
+import { dialAnswers, solidFrames, start } from './speed.ts'
+import { hugeTrip } from '../support/generators/huge-trip.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const out = join(root, 'test/journeys/out')
 const only = process.argv.slice(2).filter((word) => !word.startsWith('--'))
 
-type Item = { readonly name: string; readonly run: (page: Page, base: string) => Promise<string | void> }
+/** So many that more than 150 units stand in the vehicle: some pieces ride in bins or lie in the bed. */
+const ENOUGH_PIECES = 180
+
+type Item = {
+  readonly name: string
+  readonly run: (page: Page, base: string) => Promise<string | void>
+  /** Text of the trip to begin with; absent: the first sample. */
+  readonly trip?: () => string
+}
 
 const ITEMS: readonly Item[] = [
   ...FIVE,
@@ -31,6 +40,7 @@ const ITEMS: readonly Item[] = [
   { name: 'a failure dragged over the night', run: async (page, base) => await faultByHand(page, base, out) },
   { name: 'the dials answer', run: dialAnswers },
   { name: 'the start', run: start },
+  { name: 'the solid drawing of 150 units', run: solidFrames, trip: () => hugeTrip(ENOUGH_PIECES, 2) },
 ]
 
 /** Runs one journey in a fresh profile; errors of the page and breaches of its policy fail it. */
@@ -86,7 +96,7 @@ let failed = 0
 for (const item of chosen) {
   const startMs = Date.now()
   // The host ends with its last window: each journey has one of its own.
-  const host = await startHost(root)
+  const host = await startHost(root, item.trip?.() ?? null)
   try {
     const said = await runItem(browser, item, await host.address())
     console.log(`ok   ${item.name} (${((Date.now() - startMs) / 1000).toFixed(1)} s)${said === '' ? '' : `: ${said}`}`)

@@ -49,6 +49,47 @@ async function turnDial(page: Page): Promise<number[]> {
   }, TURNS)
 }
 
+const FRAMES = 60
+const IDLE_MS = 1500
+const MOST_DRAW_CALLS = 10
+const LEAST_UNITS = 150
+
+/** Frames of the solid drawing while it is turned: draw calls are judged, times are printed, and nothing is drawn while nothing changes. */
+export async function solidFrames(page: Page, base: string): Promise<string> {
+  await openPlanner(page, base)
+  await page.keyboard.press('Control+.')
+  await page.keyboard.press('Shift+Digit1')
+  const canvas = page.locator('.scene canvas')
+  await canvas.focus()
+  await page.waitForTimeout(IDLE_MS)
+  const measured = await canvas.evaluate(
+    async (of, { frames, idleMs }) => {
+      const told = (of as HTMLCanvasElement).dataset
+      const works: number[] = []
+      const startMs = performance.now()
+      for (let turn = 0; turn < frames; turn += 1) {
+        of.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowRight', bubbles: true }))
+        await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)))
+        works.push(Number(told['workMs']))
+      }
+      const tookMs = performance.now() - startMs
+      const drawn = Number(told['frames'])
+      await new Promise((resolve) => setTimeout(resolve, idleMs))
+      return { works, tookMs, calls: Number(told['drawCalls']), idleFrames: Number(told['frames']) - drawn, drawn }
+    },
+    { frames: FRAMES, idleMs: IDLE_MS },
+  )
+  const units = await page.locator('.unit-list .unit-row').count()
+  check(units >= LEAST_UNITS, `only ${units} units are listed`)
+  check(measured.drawn >= FRAMES, `only ${measured.drawn} frames were drawn`)
+  check(measured.calls <= MOST_DRAW_CALLS, `${measured.calls} draw calls`)
+  check(measured.idleFrames === 0, `${measured.idleFrames} frames were drawn while nothing changed`)
+  const sorted = [...measured.works].sort((a, b) => a - b)
+  const at = (share: number): string => (sorted[Math.floor(share * (sorted.length - 1))] ?? 0).toFixed(1)
+  const perSecond = ((FRAMES * 1000) / measured.tookMs).toFixed(0)
+  return `${units} units: ${measured.calls} draw calls, work of a frame ${at(0.5)} ms median and ${at(0.95)} ms at the 95th percentile, ${perSecond} frames a second drawn by software`
+}
+
 /** Milliseconds from asking for the page, in a browser that knows it, to the first button that can be pressed, and to the first plan. */
 export async function start(page: Page, base: string): Promise<string> {
   await openPlanner(page, base)
