@@ -61,6 +61,8 @@ export class SceneView {
   private widthPx = 1
   private heightPx = 1
   private frames = 0
+  /** Whether what stands where, or its colours, changed since the boxes were last laid out; turning the whole leaves them. */
+  private moved = true
 
   constructor(canvas: HTMLCanvasElement, camera: Camera, colours: Colours, fontFamily: string) {
     this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, powerPreference: 'low-power' })
@@ -105,12 +107,14 @@ export class SceneView {
     this.target = posesOf(description)
     this.durationMs = this.from.size === 0 ? 0 : durationMs
     this.startedMs = performance.now()
+    this.moved = true
     this.invalidate()
   }
 
   /** Shows a unit in the hand and where it would come to stand; null puts it back. */
   hold(held: HeldBoxes | null): void {
     this.held = held
+    this.moved = true
     this.invalidate()
   }
 
@@ -123,6 +127,7 @@ export class SceneView {
     this.colours = colours
     this.fontFamily = fontFamily
     this.sheetKey = ''
+    this.moved = true
     this.invalidate()
   }
 
@@ -185,11 +190,13 @@ export class SceneView {
     const share = this.durationMs === 0 ? 1 : Math.min(1, Math.max(0, (nowMs - this.startedMs) / this.durationMs))
     this.shown = blendPoses(this.from, this.target, share)
     this.placeEye()
-    this.fill(this.description)
+    if (this.moved) this.fill(this.description)
+    this.fillLabels(this.description)
     this.renderer.render(this.scene, this.eye)
     this.frames += 1
     this.tellFrame(performance.now() - startMs)
-    if (share < 1) this.invalidate()
+    this.moved = share < 1
+    if (this.moved) this.invalidate()
   }
 
   /** Written on the canvas for whoever measures: frames so far, draw calls and the work of the last one, ms. */
@@ -253,7 +260,6 @@ export class SceneView {
     setFaces(this.faces.geometry, faces)
     setFaces(this.ghosts.geometry, ghosts)
     setLines(this.lines.geometry, lines)
-    this.fillLabels(description)
   }
 
   private addUnit(unit: SceneUnit, faces: FaceBuffer, lines: LineBuffer, paint: Palette): void {
