@@ -94,7 +94,9 @@ const CHECKS: Check[] = [
       counted(
         node(tsx(), [
           join(root, 'test/journeys/main.ts'),
-          ...(deep ? ['--deep'] : ['car', 'cold-night', 'heater', 'morning', 'named', 'dials', 'the start', 'drawing of']),
+          ...(deep
+            ? ['--deep']
+            : ['car', 'cold-night', 'heater', 'morning', 'named', 'dials', 'the start', 'drawing of']),
         ]),
       ),
   },
