@@ -92,3 +92,10 @@ export const choicesFrom = <Word extends string>(
   words: readonly Word[],
   say: (word: Word) => string,
 ): readonly Choice[] => words.map((value) => ({ value, label: say(value) }))
+
+/** Length, width and height of a box. */
+export const sizeFields = (path: DocumentPath): readonly FieldSpec[] => [
+  length([...path, 0], 'window.size.length'),
+  length([...path, 1], 'window.size.width'),
+  length([...path, 2], 'window.size.height'),
+]

@@ -3,7 +3,7 @@ import { CHOICES } from '../../../shared/document/index.ts'
 import type { Piece, Trip } from '../../../shared/document/index.ts'
 import type { DocumentPath } from '../../../shared/result/index.ts'
 import type { Text } from '../../../shared/text/index.ts'
-import { choicesFrom, fieldsPart, length, measure } from '../../ui/field-spec.ts'
+import { choicesFrom, fieldsPart, length, measure, sizeFields } from '../../ui/field-spec.ts'
 import type { FieldSpec, FormPart } from '../../ui/field-spec.ts'
 import { FLAGS } from './flags.ts'
 
@@ -189,9 +189,7 @@ export function binParts(index: number, text: Text): readonly FormPart[] {
   return [
     fieldsPart([
       { kind: 'text', path: at('name'), label: 'path.name' },
-      length(at('sizeMm', 0), 'window.size.length'),
-      length(at('sizeMm', 1), 'window.size.width'),
-      length(at('sizeMm', 2), 'window.size.height'),
+      ...sizeFields(at('sizeMm')),
       length(at('innerMm', 0), 'window.size.innerLength'),
       length(at('innerMm', 1), 'window.size.innerWidth'),
       length(at('innerMm', 2), 'window.size.innerHeight'),

@@ -3,7 +3,7 @@ import { CHOICES } from '../../../shared/document/index.ts'
 import type { Night, Trip } from '../../../shared/document/index.ts'
 import type { DocumentPath } from '../../../shared/result/index.ts'
 import type { Text } from '../../../shared/text/index.ts'
-import { choicesFrom, fieldsPart, length, measure } from '../../ui/field-spec.ts'
+import { choicesFrom, fieldsPart, length, measure, sizeFields } from '../../ui/field-spec.ts'
 import type { FieldSpec, FormPart } from '../../ui/field-spec.ts'
 
 export type At = (...rest: DocumentPath) => DocumentPath
@@ -88,13 +88,7 @@ export function ruleParts(index: number, text: Text): readonly FormPart[] {
       path: at('rules', 'foodLockerMm'),
       title: 'path.foodLockerMm',
       initial: [1000, 500, 500],
-      parts: [
-        fieldsPart([
-          length(at('rules', 'foodLockerMm', 0), 'window.size.length'),
-          length(at('rules', 'foodLockerMm', 1), 'window.size.width'),
-          length(at('rules', 'foodLockerMm', 2), 'window.size.height'),
-        ]),
-      ],
+      parts: [fieldsPart([...sizeFields(at('rules', 'foodLockerMm'))])],
     },
   ]
 }

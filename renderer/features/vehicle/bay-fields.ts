@@ -3,7 +3,7 @@ import { CHOICES } from '../../../shared/document/index.ts'
 import type { Bay } from '../../../shared/document/index.ts'
 import type { DocumentPath } from '../../../shared/result/index.ts'
 import type { Text } from '../../../shared/text/index.ts'
-import { choicesFrom, fieldsPart, length, measure } from '../../ui/field-spec.ts'
+import { choicesFrom, fieldsPart, length, measure, sizeFields } from '../../ui/field-spec.ts'
 import type { FieldSpec, FormPart } from '../../ui/field-spec.ts'
 import { freshId } from '../../ui/fresh-id.ts'
 
@@ -81,9 +81,7 @@ const bayFields = (at: At, text: Text): readonly FieldSpec[] => [
     label: 'path.belongsTo',
     choices: choicesFrom(CHOICES.belongsTo, (word) => text.t(`window.belongsTo.${word}`)),
   },
-  length(at('sizeMm', 0), 'window.size.length'),
-  length(at('sizeMm', 1), 'window.size.width'),
-  length(at('sizeMm', 2), 'window.size.height'),
+  ...sizeFields(at('sizeMm')),
   length(at('originMm', 0), 'window.size.fromRear'),
   length(at('originMm', 1), 'window.size.fromLeft'),
   length(at('originMm', 2), 'window.size.above'),
@@ -164,9 +162,7 @@ const obstacleRows = (bay: Bay, atBay: At, text: Text): FormPart => ({
         length(at('atMm', 0), 'window.size.fromBayRear'),
         length(at('atMm', 1), 'window.size.fromBayLeft'),
         length(at('atMm', 2), 'window.size.aboveBay'),
-        length(at('sizeMm', 0), 'window.size.length'),
-        length(at('sizeMm', 1), 'window.size.width'),
-        length(at('sizeMm', 2), 'window.size.height'),
+        ...sizeFields(at('sizeMm')),
       ]),
     ]
   },
