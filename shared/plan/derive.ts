@@ -1,13 +1,11 @@
 /** The whole product on one screen: a trip goes in, the plan comes out. */
 import { buildChecklist } from '../checklist/index.ts'
-import { runFault, searchNight, simulateNight } from '../climate/index.ts'
-import type { Fault, FaultOutcome, NightInput, NightSearch } from '../climate/index.ts'
+import { searchNight, simulateNight } from '../climate/index.ts'
+import type { Fault, NightInput, NightSearch } from '../climate/index.ts'
 import type { Trip } from '../document/index.ts'
 import { packLoad } from '../packing/index.ts'
 import type { PackingInput, PackingOutcome } from '../packing/index.ts'
 import { invariant } from '../result/index.ts'
-import { S_PER_HOUR } from '../units/index.ts'
-import type { Utc } from '../units/index.ts'
 import { nightClock, nightInstant } from './clock.ts'
 import {
   bedFindings,
@@ -28,15 +26,13 @@ import { freeRoomMm3, packingInput } from './inputs/packing.ts'
 import { readCharge } from './inputs/readings.ts'
 import { ledger } from './ledger.ts'
 import { pitchAdvice } from './pitch.ts'
+import { rehearsals } from './rehearsal.ts'
 import { findRemedies } from './remedies/index.ts'
 import { same } from './same.ts'
 import { sameLoad } from './same-load.ts'
 import { nightStores } from './stores.ts'
 import type { Finding, NightPlan, Plan, PlanBudget } from './types.ts'
 import { nightVerdict, tripVerdict } from './verdict.ts'
-
-/** Where a fault night is rehearsed when the traveller has not dragged the hour: 03:00 is five hours after a usual bedtime of 22:00. */
-const FAULT_AFTER_BEDTIME_S = 5 * S_PER_HOUR
 
 /**
  * The plan of a trip: nights first (a colder night asks for bedding), then the load (bedding asks for room, frost for heated bays),
@@ -150,7 +146,7 @@ function withChoices(
       {
         ...chosen,
         search: stands && plan.search !== null ? plan.search : searchOf(chosen),
-        faults: stands && plan.faults.length > 0 ? plan.faults : rehearsals(choicesOf(chosen), plan.clock),
+        faults: stands && plan.faults.length > 0 ? plan.faults : rehearsals(chosen),
       },
     ]
   })
@@ -161,16 +157,6 @@ function searchOf(plan: NightPlan): NightSearch | null {
   return heater.kind === 'none' && bedHeaters.length === 0 && plan.beddingSets.length === 0
     ? null
     : searchNight(choicesOf(plan))
-}
-
-/** What happens when the supply drops, or the heater fails, in the small hours. */
-function rehearsals(input: NightInput, clock: NightPlan['clock']): readonly FaultOutcome[] {
-  const atUtc = Math.min(clock.bedtimeUtc + FAULT_AFTER_BEDTIME_S, clock.wakeUtc) as Utc
-  const faults: Fault[] = [
-    ...(input.supply === null ? [] : [{ kind: 'supply-lost', atUtc } as const]),
-    ...(input.heater.kind === 'none' ? [] : [{ kind: 'heater-fails', atUtc } as const]),
-  ]
-  return faults.map((fault) => runFault(input, fault))
 }
 
 /** Charge left after the next leg with its stops, from what was read in the morning or else from the plan; null where there is no leg to tell. */

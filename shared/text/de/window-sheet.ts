@@ -202,6 +202,7 @@ export const windowSheet = {
   'window.fault.heater-fails': 'Heizung fällt um {clock} aus',
   'window.fault.which': 'Was ausfällt',
   'window.fault.short.supply-lost': 'Strom',
+  'window.fault.short.breaker-trips': 'Sicherung',
   'window.fault.short.heater-fails': 'Heizung',
   'window.fault.drag':
     'Die Marke auf der Temperaturkurve zu einer anderen Stunde ziehen oder mit den Pfeiltasten bewegen.',

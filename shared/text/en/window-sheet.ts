@@ -200,6 +200,7 @@ export const windowSheet = {
   'window.fault.heater-fails': 'Heater fails at {clock}',
   'window.fault.which': 'What fails',
   'window.fault.short.supply-lost': 'Supply',
+  'window.fault.short.breaker-trips': 'Breaker',
   'window.fault.short.heater-fails': 'Heater',
   'window.fault.drag': 'Drag the mark on the temperature curve to another hour, or move it by arrow keys.',
   'window.fault.hour': 'Hour of the failure',

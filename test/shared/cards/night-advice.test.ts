@@ -31,7 +31,7 @@ describe('the night card', () => {
   it('says of each failure what to do and until when, or that nothing need be done', () => {
     const drills = said('en')
       .split('\n')
-      .filter((line) => /^(Supply lost|Heater fails) at /.test(line))
+      .filter((line) => /^(Supply lost|Breaker trips|Heater fails) at /.test(line))
     expect(drills).toHaveLength(plan.nights[0]?.faults.length ?? -1)
     for (const drill of drills) expect(drill).toMatch(/Nothing need be done|By \d\d:\d\d|turns cold|enough/)
   })
