@@ -98,7 +98,7 @@ async function recentTrips(context: Context): ReturnType<Handlers['recentTrips']
     trips.push({
       token: context.paths.tokenOf(recent.path),
       name: recent.path.slice(cut + 1),
-      folder: recent.path.slice(0, cut),
+      folder: recent.path.slice(0, Math.max(0, cut)),
       openedAtUtc: recent.openedAtUtc,
       missing: !identity.ok,
     })

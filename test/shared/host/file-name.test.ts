@@ -9,6 +9,8 @@ describe('a file name', () => {
     ['Bats.TRIP.JSON', 'Bats'],
     ['bats.json', 'bats'],
     ['bats.trip', 'bats.trip'],
+    ['bats.json.old', 'bats.json.old'],
+    ['icon', 'icon'],
     ['a/b\\c:d*e?f"g<h>i|j', 'a b c d e f g h i j'],
     ['../../etc/passwd', 'etc passwd'],
     ['  ..hidden', 'hidden'],
