@@ -8,7 +8,7 @@ const TAPER_FROM_01 = 0.95
 /** Share of the power still taken when nearly full (common practice). */
 const TAPER_FLOOR_01 = 0.1
 /** Below this outside temperature a cold-soaked battery first warms itself, °C (common practice). */
-const COLD_BELOW_C = 0
+export const COLD_BELOW_C = 0
 
 export type PackStep = {
   readonly battery: BatteryParameters

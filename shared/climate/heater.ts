@@ -35,9 +35,12 @@ const COOLS_TO_C = 18
 /** Where it is colder outside than that, cooling eases off by this much for each kelvin: fresh air does it (engine's convention). */
 const EASES_PER_K = 3
 
+/** Outside temperature below which cooling eases off, °C: what it aims at in the heat. */
+export const easesBelowC = (setC: number): number => Math.max(setC, COOLS_TO_C)
+
 /** What cooling aims at, °C, by set-point and outside temperature: never below 18, and higher the colder it is outside. */
 export function coolingAimC(setC: number, outsideC: number): number {
-  const aimC = Math.max(setC, COOLS_TO_C)
+  const aimC = easesBelowC(setC)
   return aimC + EASES_PER_K * Math.max(0, aimC - outsideC)
 }
 

@@ -36,12 +36,40 @@ export type Factor = {
   bf: number
   bb: number
   determinant: number
-  /** Rise of the front air at the end of the step for each W of heat at the front, K/W. */
+  /** Rise of the front air in a stage for each W of heat there, K/W. */
   risePerW: number
 }
 
-/** Sources at one instant, W into each node, without the heater. */
-export type Stage = { readonly sources: Float64Array; readonly temps: Float64Array }
+/**
+ * What holds the front air in one stage: it is heated just to `heatToC` and cooled just to `coolToC`, with no more than the powers given, W.
+ * `coolToC` is never below `heatToC`; between them nothing runs.
+ */
+export type Hold = { heatToC: number; mostHeatW: number; coolToC: number; mostCoolW: number }
+
+/** Nothing runs. */
+export const REST: Readonly<Hold> = { heatToC: -Infinity, mostHeatW: 0, coolToC: Infinity, mostCoolW: 0 }
+
+/** One stage: sources at its instant, W into each node, without the heater, and the temperatures that they lead to. */
+export type Stage = {
+  readonly sources: Float64Array
+  readonly temps: Float64Array
+  /** What of the sources stays inside (people, bed heaters, sun, condensing water), and what the sky takes, W. */
+  gainW: number
+  skyW: number
+  readonly hold: Hold
+  /** Heat that the hold took, W; below zero while cooling. */
+  heatW: number
+}
+
+/** An empty stage for a number of nodes. */
+export const blankStage = (size: number): Stage => ({
+  sources: new Float64Array(size),
+  temps: new Float64Array(size),
+  gainW: 0,
+  skyW: 0,
+  hold: { ...REST },
+  heatW: 0,
+})
 
 /** An empty factor for a network's size; `factorise` fills it. */
 export function blankFactor(network: Network): Factor {
@@ -65,8 +93,13 @@ export function blankFactor(network: Network): Factor {
 /** Both stages of a step and a right-hand side: arrays that the caller owns and the kernel writes to. */
 export type Workspace = { readonly first: Stage; readonly second: Stage; readonly right: Float64Array }
 
-/** Factors the matrix for a network, an air exchange and a step, unless it already stands; `work` is overwritten. */
-export function factorise(factor: Factor, network: Network, air: AirExchange, stepS: number, work: Workspace): void {
+/** Lets a factor be made anew where its network was rewritten. */
+export function forget(factor: Factor): void {
+  factor.stepS = -1
+}
+
+/** Factors the matrix for a network, an air exchange and a step, unless it already stands. */
+export function factorise(factor: Factor, network: Network, air: AirExchange, stepS: number): void {
   const known = factor.air
   if (
     factor.network === network &&
@@ -117,22 +150,12 @@ export function factorise(factor: Factor, network: Network, air: AirExchange, st
   factor.fb = -air.mixingWPerK - (network.frontMassWPerK * network.bedMassWPerK) / massDiagonal
   factor.bf = factor.fb - air.drawnWPerK
   factor.determinant = ff * bb - factor.fb * factor.bf
-  factor.risePerW = riseOfFront(factor, work.first.temps, work.second.temps, work.right)
+  factor.risePerW = bb / factor.determinant
 }
 
-/** Answer of the front air to 1 W through both stages from rest. */
-function riseOfFront(factor: Factor, first: Float64Array, second: Float64Array, right: Float64Array): number {
-  right.fill(0)
-  right[FRONT] = 1
-  solve(factor, right, first)
-  for (let node = 0; node < right.length; node += 1) right[node] = at(factor.capacity, node) * CARRY * at(first, node)
-  right[FRONT] = at(right, FRONT) + 1
-  solve(factor, right, second)
-  return at(second, FRONT)
-}
-
-/** Solves (C / (g h) + K) T = right by eliminating panes, mass and floor; `right` is overwritten. */
-function solve(factor: Factor, right: Float64Array, out: Float64Array): void {
+/** Solves (C / (g h) + K) T = right by eliminating panes, mass and floor, with the heat that the stage's hold asks for. */
+function solve(factor: Factor, right: Float64Array, stage: Stage): void {
+  const out = stage.temps
   const { network, paneDiagonal, massDiagonal, floorDiagonal } = factor
   const panes = network.panes
   let front = at(right, FRONT) + (network.frontMassWPerK * at(right, MASS)) / massDiagonal
@@ -147,6 +170,8 @@ function solve(factor: Factor, right: Float64Array, out: Float64Array): void {
     if (pane.atFront) front += share
     else bed += share
   }
+  stage.heatW = heldHeatW(stage.hold, (front * factor.bb - factor.fb * bed) / factor.determinant, factor.risePerW)
+  front += stage.heatW
   const frontC = (front * factor.bb - factor.fb * bed) / factor.determinant
   const bedC = (factor.ff * bed - factor.bf * front) / factor.determinant
   out[FRONT] = frontC
@@ -161,23 +186,27 @@ function solve(factor: Factor, right: Float64Array, out: Float64Array): void {
   }
 }
 
+/** Heat that holds the front air, W, from where it would come to rest without, °C. */
+function heldHeatW(hold: Hold, freeC: number, risePerW: number): number {
+  if (freeC < hold.heatToC) return Math.min(hold.mostHeatW, (hold.heatToC - freeC) / risePerW)
+  return freeC > hold.coolToC ? -Math.min(hold.mostCoolW, (freeC - hold.coolToC) / risePerW) : 0
+}
+
 /**
- * Both stages of one step from `start` under `heatW` at the front; the second stage's temperatures are the step's end.
+ * Both stages of one step from `start`, each with the heat at the front that its hold asks for; the second's temperatures are the step's end.
  * Fluxes over the step are exactly (1 - g) of the first stage's and g of the second's.
  */
-export function stages(factor: Factor, start: Float64Array, work: Workspace, heatW: number): void {
+export function stages(factor: Factor, start: Float64Array, work: Workspace): void {
   const { first, second, right } = work
   const size = start.length
   for (let node = 0; node < size; node += 1)
     right[node] = at(factor.capacity, node) * at(start, node) + at(first.sources, node)
-  right[FRONT] = at(right, FRONT) + heatW
-  solve(factor, right, first.temps)
+  solve(factor, right, first)
   for (let node = 0; node < size; node += 1) {
     const carried = at(start, node) + CARRY * (at(first.temps, node) - at(start, node))
     right[node] = at(factor.capacity, node) * carried + at(second.sources, node)
   }
-  right[FRONT] = at(right, FRONT) + heatW
-  solve(factor, right, second.temps)
+  solve(factor, right, second)
 }
 
 /** Element of an array whose length the kernel itself has set. */

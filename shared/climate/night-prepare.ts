@@ -13,8 +13,8 @@ import type { Network } from './network.ts'
 import type { Release } from './sleepers-body.ts'
 import type { NightInput, SupplyOutcome, WeatherStep } from './types.ts'
 
-/** Networks are shared between winds this close, m/s. */
-const WIND_GRAIN = 0.05
+/** Networks are built at multiples of this wind, m/s; between them a straight line is exact to a few parts in 10,000. */
+export const WIND_GRAIN_M_PER_S = 0.5
 /** Longest step of the integration, s: every temperature then stands within 0.05 K of half the step. */
 export const INTEGRATION_S = 100
 
@@ -24,7 +24,11 @@ export type Prepared = {
   readonly integrationS: number
   /** Bounds of the steps: multiples of the step from arrival, then departure. */
   readonly boundsUtc: Float64Array
-  /** At the bounds: one more than steps. */
+  /** Between knots the weather runs straight: all bounds, and the weather's own rows. */
+  readonly knotsUtc: Float64Array
+  /** Which knot each bound is. */
+  readonly boundKnot: Int32Array
+  /** At the knots. */
   readonly outsideC: Float64Array
   readonly windMPerS: Float64Array
   readonly outsideRatio: Float64Array
@@ -32,6 +36,8 @@ export type Prepared = {
   /** What the sky draws from a surface at the air's temperature that sees nothing else, W/m2. */
   readonly skyWPerM2: Float64Array
   readonly daylightWPerM2: Float64Array
+  /** Half way to the next knot: cloud and a low sun bend it. */
+  readonly halfwayWPerM2: Float64Array
   readonly pressurePa: number
   readonly airKg: number
   readonly airJPerM3K: number
@@ -39,7 +45,8 @@ export type Prepared = {
   readonly supply: SupplyOutcome | null
   readonly awake: Release
   readonly asleep: Release
-  readonly networkAt: (windMPerS: number, covers: boolean) => Network
+  /** By wind in whole grains; each is built once. */
+  readonly networkAt: (grains: number, covers: boolean) => Network
 }
 
 /** Weather, networks and supply of a night; the input's decisions play no part. Steps count from arrival; the last may be shorter. */
@@ -50,15 +57,18 @@ export function prepareNight(input: NightInput, integrationS = INTEGRATION_S): P
   const boundsUtc = Float64Array.from({ length: steps + 1 }, (_, step) =>
     Math.min(input.arriveUtc + step * input.stepS, input.departUtc),
   )
+  const knots = knotsOf(input, boundsUtc)
   const atPa = pressurePa(input.elevationM)
   const jPerM3K = airJPerM3K(atPa)
-  const networks = new Map<number, Network>()
+  const bare: Network[] = []
+  const covered: Network[] = []
   return {
     input,
     steps,
     integrationS,
     boundsUtc,
-    ...columnsOf(input, boundsUtc, atPa),
+    ...knots,
+    ...columnsOf(input, knots.knotsUtc, atPa),
     pressurePa: atPa,
     airKg: input.cabin.airVolumeM3 * airKgPerM3(atPa),
     airJPerM3K: jPerM3K,
@@ -66,47 +76,101 @@ export function prepareNight(input: NightInput, integrationS = INTEGRATION_S): P
     supply: input.supply === null ? null : supplyOutcome(input.supply),
     awake: releaseOf(input.sleepers, false),
     asleep: releaseOf(input.sleepers, true),
-    networkAt: (windMPerS, covers) => {
-      const grains = Math.round(Math.max(windMPerS, 0) / WIND_GRAIN)
-      const key = grains * 2 + (covers ? 1 : 0)
-      const known = networks.get(key)
-      if (known !== undefined) return known
-      const made = buildNetwork(input.cabin, grains * WIND_GRAIN, covers, jPerM3K)
-      networks.set(key, made)
-      return made
+    networkAt: (grains, covers) => {
+      const networks = covers ? covered : bare
+      return (networks[grains] ??= buildNetwork(input.cabin, grains * WIND_GRAIN_M_PER_S, covers, jPerM3K))
     },
   }
 }
 
-type Columns = Pick<Prepared, 'outsideC' | 'windMPerS' | 'outsideRatio' | 'skyC' | 'skyWPerM2' | 'daylightWPerM2'>
+/** Knots: the bounds and the weather's rows between them, in order. */
+function knotsOf({ weather }: NightInput, boundsUtc: Float64Array): Pick<Prepared, 'knotsUtc' | 'boundKnot'> {
+  const bounds = new Set(boundsUtc)
+  const [first, last] = [at(boundsUtc, 0), at(boundsUtc, boundsUtc.length - 1)]
+  const rows = weather.flatMap(({ atUtc }) => (atUtc > first && atUtc < last && !bounds.has(atUtc) ? [atUtc] : []))
+  const knotsUtc = rows.length === 0 ? boundsUtc : Float64Array.from([...bounds, ...new Set<number>(rows)]).sort()
+  const boundKnot = new Int32Array(boundsUtc.length)
+  let knot = 0
+  boundsUtc.forEach((atUtc, step) => {
+    while (at(knotsUtc, knot) < atUtc) knot += 1
+    boundKnot[step] = knot
+  })
+  return { knotsUtc, boundKnot }
+}
 
-function columnsOf(input: NightInput, boundsUtc: Float64Array, atPa: number): Columns {
-  const steps = boundsUtc.length - 1
-  const columns: Columns = {
-    outsideC: new Float64Array(steps + 1),
-    windMPerS: new Float64Array(steps + 1),
-    outsideRatio: new Float64Array(steps + 1),
-    skyC: new Float64Array(steps + 1),
-    skyWPerM2: new Float64Array(steps + 1),
-    daylightWPerM2: new Float64Array(steps + 1),
+/** Straight line between a knot and the next. */
+export const along = (values: Float64Array, knot: number, share01: number): number =>
+  at(values, knot) + (at(values, knot + 1) - at(values, knot)) * share01
+
+/** Daylight between a knot and the next, W/m2: the parabola through both and the middle, never below nothing. */
+export function daylightAlong(prepared: Prepared, knot: number, share01: number): number {
+  const { daylightWPerM2, halfwayWPerM2 } = prepared
+  const straight = along(daylightWPerM2, knot, share01)
+  const bend = at(halfwayWPerM2, knot) - along(daylightWPerM2, knot, 0.5)
+  return Math.max(0, straight + 4 * bend * share01 * (1 - share01))
+}
+
+/** Instants at which the outside air passes a temperature, in order. */
+export function passings({ knotsUtc, outsideC }: Prepared, levelC: number): readonly number[] {
+  const instants: number[] = []
+  for (let knot = 0; knot + 1 < knotsUtc.length; knot += 1) {
+    const [from, to] = [at(outsideC, knot) - levelC, at(outsideC, knot + 1) - levelC]
+    if (from < 0 === to < 0) continue
+    instants.push(at(knotsUtc, knot) + ((at(knotsUtc, knot + 1) - at(knotsUtc, knot)) * from) / (from - to))
   }
+  return instants
+}
+
+type Columns = Pick<
+  Prepared,
+  'outsideC' | 'windMPerS' | 'outsideRatio' | 'skyC' | 'skyWPerM2' | 'daylightWPerM2' | 'halfwayWPerM2'
+>
+
+function columnsOf(input: NightInput, knotsUtc: Float64Array, atPa: number): Columns {
+  const column = (): Float64Array => new Float64Array(knotsUtc.length)
+  const columns: Columns = {
+    outsideC: column(),
+    windMPerS: column(),
+    outsideRatio: column(),
+    skyC: column(),
+    skyWPerM2: column(),
+    daylightWPerM2: column(),
+    halfwayWPerM2: column(),
+  }
+  const cloud01 = column()
   const elevationDeg = sunHeights(input)
   const weather = input.weather.toSorted((left, right) => left.atUtc - right.atUtc)
   let cursor = 0
-  for (let step = 0; step <= steps; step += 1) {
-    const atUtc = at(boundsUtc, step)
+  for (let knot = 0; knot < knotsUtc.length; knot += 1) {
+    const atUtc = at(knotsUtc, knot)
     while (cursor + 1 < weather.length && (weather[cursor + 1]?.atUtc ?? Infinity) <= atUtc) cursor += 1
     const now = between(weather, cursor, atUtc)
     const outsidePa = Math.min(Math.max(now.humidity01, 0), 1) * saturationPa(now.tempC)
-    columns.outsideC[step] = now.tempC
-    columns.windMPerS[step] = Math.max(0, now.windMPerS)
-    columns.outsideRatio[step] = Math.min(Math.max(now.humidity01, 0), 1) * saturationRatio(now.tempC, atPa)
+    columns.outsideC[knot] = now.tempC
+    columns.windMPerS[knot] = Math.max(0, now.windMPerS)
+    columns.outsideRatio[knot] = Math.min(Math.max(now.humidity01, 0), 1) * saturationRatio(now.tempC, atPa)
     const sky = skyC(now.tempC, dewPointFromPa(outsidePa), now.cloud01)
-    columns.skyC[step] = sky
-    columns.skyWPerM2[step] = EMISSIVITY_01 * skyExchangeWPerM2K(now.tempC, sky) * (now.tempC - sky)
-    columns.daylightWPerM2[step] = daylightWPerM2(elevationDeg(atUtc), now.cloud01)
+    columns.skyC[knot] = sky
+    columns.skyWPerM2[knot] = EMISSIVITY_01 * skyExchangeWPerM2K(now.tempC, sky) * (now.tempC - sky)
+    columns.daylightWPerM2[knot] = daylightWPerM2(elevationDeg(atUtc), now.cloud01)
+    cloud01[knot] = now.cloud01
   }
+  bendDaylight(columns, knotsUtc, (halfwayUtc, knot) =>
+    daylightWPerM2(elevationDeg(halfwayUtc), along(cloud01, knot, 0.5)),
+  )
   return columns
+}
+
+/** Daylight half way between knots, where there is any; no row of the weather lies between two of them. */
+function bendDaylight(
+  columns: Columns,
+  knotsUtc: Float64Array,
+  daylightAt: (atUtc: number, knot: number) => number,
+): void {
+  for (let knot = 0; knot + 1 < knotsUtc.length; knot += 1) {
+    if (at(columns.daylightWPerM2, knot) <= 0 && at(columns.daylightWPerM2, knot + 1) <= 0) continue
+    columns.halfwayWPerM2[knot] = daylightAt((at(knotsUtc, knot) + at(knotsUtc, knot + 1)) / 2, knot)
+  }
 }
 
 /** Straight lines between weather rows; level before the first and after the last. */

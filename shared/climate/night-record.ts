@@ -12,13 +12,14 @@ const FEET_AIR_01 = 0.3
 export function record(run: Run, step: number, toUtc: number, stepS: number): void {
   const { columns, temps, prepared, moisture, sums } = run
   const bedC = at(temps, BED)
+  const outsideC = at(prepared.outsideC, prepared.boundKnot[step + 1] ?? 0)
   columns.atUtc[step] = toUtc
-  columns.outsideC[step] = at(prepared.outsideC, step + 1)
+  columns.outsideC[step] = outsideC
   columns.frontAirC[step] = at(temps, FRONT)
   columns.bedAirC[step] = bedC
   columns.massC[step] = at(temps, MASS)
   columns.floorC[step] = at(temps, FLOOR)
-  recordRadiant(run, step, at(prepared.outsideC, step + 1))
+  recordRadiant(run, step, outsideC)
   recordFilm(run, step)
   run.panes.forEach((pane, index) => {
     pane.surfaceC[step] = at(temps, FIRST_PANE + index)

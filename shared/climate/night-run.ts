@@ -1,15 +1,18 @@
 /** The night from arrival to departure, step by step; one run is cheap enough for a search to do hundreds. */
+import { COLD_BELOW_C } from './battery.ts'
+import { easesBelowC } from './heater.ts'
 import { at } from './network-step.ts'
+import { buildNetwork } from './network.ts'
 import { supplyNow } from './night-power.ts'
 import { record } from './night-record.ts'
 import { heatContentJ, startRun, utcOf } from './night-state.ts'
-import { INTEGRATION_S } from './night-prepare.ts'
+import { INTEGRATION_S, passings } from './night-prepare.ts'
 import { advance } from './night-step.ts'
 import { latch, untilSwitchS } from './night-switches.ts'
 import type { Prepared } from './night-prepare.ts'
 import type { PaneColumns, Run, RunColumns, RunTotals, Segment, StopReason } from './night-state.ts'
 import type { Utc } from '../units/index.ts'
-import type { NightDecisions } from './types.ts'
+import type { NightDecisions, NightInput } from './types.ts'
 
 /** The first step after an event is this many times shorter than the longest; coarse nights, that only rank plans, do with less. */
 const FIRST_PART = 50
@@ -37,38 +40,55 @@ export type NightRun = {
  */
 export function runNight(prepared: Prepared, decisions: NightDecisions, withPanes = false): NightRun {
   const run = startRun(prepared, decisions, withPanes)
-  const events = eventsOf(prepared, decisions)
-  let nextEvent = 0
-  let sinceUtc: number = prepared.input.arriveUtc
-  let segment = segmentAt(prepared, decisions, sinceUtc)
+  const { arriveUtc } = prepared.input
+  const course: Course = {
+    events: eventsOf(prepared, decisions),
+    next: 0,
+    sinceUtc: arriveUtc,
+    segment: segmentAt(prepared, decisions, arriveUtc),
+  }
   for (let step = 0; step < prepared.steps; step += 1) {
-    const fromUtc = at(prepared.boundsUtc, step)
-    const toUtc = at(prepared.boundsUtc, step + 1)
-    const lengthS = toUtc - fromUtc
-    beginStep(run, step)
-    let atUtc = fromUtc
-    while (atUtc < toUtc - 1e-6) {
-      while (nextEvent < events.length && (events[nextEvent] ?? 0) <= atUtc + 1e-6) {
-        sinceUtc = events[nextEvent] ?? sinceUtc
-        segment = segmentAt(prepared, decisions, sinceUtc)
-        nextEvent += 1
-      }
-      if (latch(run, segment, atUtc)) sinceUtc = atUtc
-      const leftS = Math.min(toUtc, events[nextEvent] ?? Infinity) - atUtc
-      const evenS = leftS / Math.ceil(leftS / longestPartS(prepared, atUtc - sinceUtc) - 1e-9)
-      const stepS = Math.min(evenS, untilSwitchS(run, segment, atUtc))
-      advance(run, segment, {
-        step,
-        from01: (atUtc - fromUtc) / lengthS,
-        to01: (atUtc + stepS - fromUtc) / lengthS,
-        atUtc,
-        stepS,
-      })
-      atUtc += stepS
-    }
-    record(run, step, toUtc, lengthS)
+    beginStep(run)
+    for (let knot = prepared.boundKnot[step] ?? 0; knot < (prepared.boundKnot[step + 1] ?? 0); knot += 1)
+      runBetween(run, course, knot)
+    record(run, step, at(prepared.boundsUtc, step + 1), at(prepared.boundsUtc, step + 1) - at(prepared.boundsUtc, step))
   }
   return finish(run)
+}
+
+/** Where a run stands between what was foreseen to switch: what holds now, since when, and what comes next. */
+type Course = { readonly events: readonly number[]; next: number; sinceUtc: number; segment: Segment }
+
+/** Runs from one knot of the weather to the next, in parts that end on every event. */
+function runBetween(run: Run, course: Course, knot: number): void {
+  const { prepared, decisions } = run
+  const fromUtc = at(prepared.knotsUtc, knot)
+  const toUtc = at(prepared.knotsUtc, knot + 1)
+  const lengthS = toUtc - fromUtc
+  let atUtc = fromUtc
+  while (atUtc < toUtc - 1e-6) {
+    while (course.next < course.events.length && (course.events[course.next] ?? 0) <= atUtc + 1e-6) {
+      course.sinceUtc = course.events[course.next] ?? course.sinceUtc
+      course.segment = segmentAt(prepared, decisions, course.sinceUtc)
+      course.next += 1
+    }
+    const { segment } = course
+    if (latch(run, segment, atUtc)) course.sinceUtc = atUtc
+    run.covers = segment.covers
+    run.wet.covers = segment.covers
+    const leftS = Math.min(toUtc, course.events[course.next] ?? Infinity) - atUtc
+    const evenS = leftS / Math.ceil(leftS / longestPartS(prepared, atUtc - course.sinceUtc) - 1e-9)
+    const stepS = Math.min(evenS, untilSwitchS(run, segment, atUtc))
+    const wentS = advance(run, segment, {
+      knot,
+      from01: (atUtc - fromUtc) / lengthS,
+      to01: (atUtc + stepS - fromUtc) / lengthS,
+      atUtc,
+      stepS,
+    })
+    atUtc += wentS
+    if (wentS < stepS) course.sinceUtc = atUtc
+  }
 }
 
 /** Short steps just after something switched, while the air moves fast; longer ones as it settles. */
@@ -82,19 +102,31 @@ const longestPartS = (prepared: Prepared, sinceEventS: number): number =>
   )
 
 /** Instants at which something switches, in order. */
-function eventsOf({ input }: Prepared, decisions: NightDecisions): readonly number[] {
+function eventsOf(prepared: Prepared, decisions: NightDecisions): readonly number[] {
+  const { input } = prepared
   const { supply, fault } = input
   const instants: number[] = decisions.setPoints.map((point) => point.fromUtc)
   instants.push(input.sleepFromUtc, input.sleepToUtc)
+  if (decisions.coversFromUtc !== undefined) instants.push(decisions.coversFromUtc)
   if (decisions.bedHeatersFromUtc !== undefined) instants.push(decisions.bedHeatersFromUtc)
   if (supply !== null) instants.push(supply.plugInUtc, supply.unplugUtc)
   if (fault !== null) {
     instants.push(fault.atUtc)
     if (fault.kind === 'breaker-trips' && fault.resetUtc !== null) instants.push(fault.resetUtc)
   }
+  for (const levelC of levelsC(input, decisions)) instants.push(...passings(prepared, levelC))
   return instants
     .filter((instant) => instant > input.arriveUtc && instant < input.departUtc)
     .sort((left, right) => left - right)
+}
+
+/** Outside temperatures at which the heater or the charger turns to something else, °C. */
+function levelsC({ heater, battery }: NightInput, decisions: NightDecisions): readonly number[] {
+  const levels: number[] = []
+  if (battery !== null && battery.coldOverheadW > 0) levels.push(COLD_BELOW_C)
+  if (heater.kind === 'heat-pump' && typeof heater.lowerLimitC === 'number') levels.push(heater.lowerLimitC)
+  if (heater.canCool) for (const { tempC } of decisions.setPoints) if (tempC !== null) levels.push(easesBelowC(tempC))
+  return levels
 }
 
 function segmentAt(prepared: Prepared, decisions: NightDecisions, atUtc: number): Segment {
@@ -108,15 +140,13 @@ function segmentAt(prepared: Prepared, decisions: NightDecisions, atUtc: number)
     setC: input.heater.kind === 'none' ? null : (ruling?.tempC ?? null),
     asleep: atUtc >= input.sleepFromUtc && atUtc < input.sleepToUtc,
     bedHeat: atUtc >= (decisions.bedHeatersFromUtc ?? input.sleepFromUtc) && atUtc < input.sleepToUtc,
+    covers: decisions.covers || atUtc >= (decisions.coversFromUtc ?? Infinity),
     failed: input.fault?.kind === 'heater-fails' && atUtc >= input.fault.atUtc,
   }
 }
 
-/** Covers of a step, and its sums from nothing. */
-function beginStep(run: Run, step: number): void {
-  const { prepared, decisions, sums } = run
-  run.covers = decisions.covers || at(prepared.boundsUtc, step) >= (decisions.coversFromUtc ?? Infinity)
-  run.wet.covers = run.covers
+/** A step's sums from nothing. */
+function beginStep({ sums }: Run): void {
   sums.heatJ = 0
   sums.electricJ = 0
   sums.bedJ = 0
@@ -141,7 +171,7 @@ function finish(run: Run): NightRun {
     stopsUtc: run.stopsUtc === null ? null : utcOf(run.stopsUtc),
     stopReason: run.stopReason,
     leastFreshM3PerH: run.leastFreshM3PerH,
-    shellWPerK: prepared.networkAt(meanWind, run.decisions.covers).shellWPerK,
+    shellWPerK: buildNetwork(prepared.input.cabin, meanWind, run.decisions.covers, prepared.airJPerM3K).shellWPerK,
     freshWPerK: run.freshJPerK / nightS,
     gapWPerK: run.gapJPerK / nightS,
     leisureFrozenUtc: run.leisureFrozenUtc === null ? null : utcOf(run.leisureFrozenUtc),

@@ -1,13 +1,16 @@
 /** What one run of a night carries from step to step, and the rows it leaves. */
 import { COIL_C } from './heater.ts'
 import { saturationRatio } from './moisture-saturation.ts'
-import { FIRST_PANE, at, blankFactor } from './network-step.ts'
+import { blendOf } from './network-blend.ts'
+import { FIRST_PANE, at, blankFactor, blankStage } from './network-step.ts'
 import type { Utc } from '../units/index.ts'
 import type { MoistureScratch, MoistureState, MoistureStep } from './moisture.ts'
+import type { Blend } from './network-blend.ts'
 import type { Factor, Stage } from './network-step.ts'
 import type { Network } from './network.ts'
 import type { PowerState, Settled, SupplyNow } from './night-power.ts'
 import type { Prepared } from './night-prepare.ts'
+import type { Drive } from './night-thermostat.ts'
 import type { NightDecisions, NightSeries } from './types.ts'
 
 /** CO2 outdoors, ppm (about 2025, from memory). */
@@ -52,6 +55,17 @@ export type Segment = {
   readonly asleep: boolean
   readonly bedHeat: boolean
   readonly failed: boolean
+  /** Covers are up. */
+  readonly covers: boolean
+}
+
+/** Where an integration step lies: between which knots of the weather, its bounds as shares of the way, its start and its length. */
+export type Part = {
+  readonly knot: number
+  readonly from01: number
+  readonly to01: number
+  readonly atUtc: number
+  readonly stepS: number
 }
 
 /** Sums of the step under way, J. */
@@ -81,12 +95,20 @@ export type Run = {
   readonly bedHeaterW: number
   readonly startJ: number
   readonly startWaterKg: number
-  network: Network
+  /** At the wind and covers of the part under way. */
+  readonly network: Blend
+  networkWindMPerS: number
+  networkCovers: boolean
   covers: boolean
   windMPerS: number
   gapM3PerH: number
-  /** Heat from people, bed heaters, sun and condensing water at the instant last asked, W. */
-  gainW: number
+  /** Outdoor air in all, m3/h. */
+  exchangeM3PerH: number
+  /** How fast the air inside, front and rear together, warmed over the last part, and that part's length. */
+  insideKPerS: number
+  lastPartS: number
+  /** What the heater may do in the part under way; null while it is off. */
+  drive: Drive | null
   heatW: number
   electricW: number
   heatingSinceUtc: number | null
@@ -108,7 +130,7 @@ export const utcOf = (seconds: number): Utc => Math.round(seconds) as Utc
 
 export function startRun(prepared: Prepared, decisions: NightDecisions, withPanes: boolean): Run {
   const { input } = prepared
-  const network = prepared.networkAt(at(prepared.windMPerS, 0), decisions.covers)
+  const network = prepared.networkAt(0, decisions.covers)
   const size = FIRST_PANE + network.panes.length
   const surfaces = network.panes.length + 1
   const outsideC = at(prepared.outsideC, 0)
@@ -117,7 +139,6 @@ export function startRun(prepared: Prepared, decisions: NightDecisions, withPane
   for (let node = FIRST_PANE; node < size; node += 1) temps[node] = (insideC + outsideC) / 2
   const coldestC = Math.min(insideC, outsideC)
   const ratio = Math.min(at(prepared.outsideRatio, 0), saturationRatio(coldestC, prepared.pressurePa))
-  const stage = (): Stage => ({ sources: new Float64Array(size), temps: new Float64Array(size) })
   return {
     prepared,
     decisions,
@@ -132,8 +153,8 @@ export function startRun(prepared: Prepared, decisions: NightDecisions, withPane
     sums: { heatJ: 0, electricJ: 0, bedJ: 0, supplyJ: 0, chargeJ: 0, wiringJ: 0 },
     temps,
     middle: new Float64Array(size),
-    first: stage(),
-    second: stage(),
+    first: blankStage(size),
+    second: blankStage(size),
     right: new Float64Array(size),
     factor: blankFactor(network),
     air: { frontWPerK: 0, bedWPerK: 0, drawnWPerK: 0, mixingWPerK: 0 },
@@ -158,11 +179,16 @@ export function startRun(prepared: Prepared, decisions: NightDecisions, withPane
     ),
     startJ: heatContentJ(network, temps),
     startWaterKg: ratio * prepared.airKg,
-    network,
+    network: blendOf(network),
+    networkWindMPerS: 0,
+    networkCovers: decisions.covers,
     covers: decisions.covers,
     windMPerS: 0,
     gapM3PerH: 0,
-    gainW: 0,
+    exchangeM3PerH: 0,
+    insideKPerS: 0,
+    lastPartS: 0,
+    drive: null,
     heatW: 0,
     electricW: 0,
     heatingSinceUtc: null,

@@ -3,15 +3,17 @@
  * Heat is solved twice: with the last step's condensation, then with this step's, so that both meet at second order.
  */
 import { J_PER_WH, S_PER_HOUR } from '../units/index.ts'
-import { coilKgPerSPerW, coolingAimC, copAt, coolingCopAt, electricPerHeat } from './heater.ts'
 import { EVAPORATION_J_PER_KG, co2After, moistureStep, settleFog } from './moisture.ts'
 import { gapM3PerH, leakageM3PerH } from './network-air.ts'
-import { BED, FIRST_PANE, FLOOR, FRONT, GAMMA, MASS, at, factorise, stages } from './network-step.ts'
+import { BED, FIRST_PANE, FLOOR, FRONT, GAMMA, MASS, at, factorise, forget, stages } from './network-step.ts'
+import { blend } from './network-blend.ts'
 import { BODY_SKY_VIEW_01 } from './network.ts'
 import { builtInLimitW, heatsFromSupply, inverterHeaterW, mainsHeaterW, settle } from './night-power.ts'
+import { WIND_GRAIN_M_PER_S, along, daylightAlong } from './night-prepare.ts'
 import { OUTSIDE_CO2_PPM } from './night-state.ts'
+import { crosses, driveOf, holdFront, meetAim, takePower } from './night-thermostat.ts'
 import type { Stage } from './network-step.ts'
-import type { Run, Segment, StopReason } from './night-state.ts'
+import type { Part, Run, Segment, StopReason } from './night-state.ts'
 
 /** Daylight that comes through glass, all windows together over level ground, and what a cover lets through of it (estimates). */
 const GLASS_DAYLIGHT_01 = 0.45
@@ -25,67 +27,94 @@ const FRONT_LEAK_01 = 0.4
 /** Condensation that turns out this much different from the first guess is worth solving heat again, W (engine's convention; grid-independence is tested). */
 const SOLVE_AGAIN_W = 0.2
 
-/** Where an integration step lies: its outer step, its bounds as shares of it, and its length. */
-export type Part = {
-  readonly step: number
-  readonly from01: number
-  readonly to01: number
-  readonly atUtc: number
-  readonly stepS: number
+/** A part longer than this many times the last one cannot be foreseen from it (parts grow by half). */
+const FORESEEN = 4
+
+/**
+ * Moves the night on by a part and gives the part's length, s: the one asked for, or less where the front air comes to its aim within it,
+ * so that the next begins there.
+ */
+export function advance(run: Run, segment: Segment, longest: Part): number {
+  const { prepared } = run
+  const bedW = segment.bedHeat && bedHeatersRun(run, segment) ? run.bedHeaterW : 0
+  const release = segment.asleep ? prepared.asleep : prepared.awake
+  const bedSourceW = release.sensibleW + bedW
+  solvePart(run, segment, longest, bedW, bedSourceW)
+  const part = crosses(run, longest.stepS) ? upToAim(run, segment, longest, bedW, bedSourceW) : longest
+  const outKg = moveWater(run, part, release.waterKgPerS)
+  if (correctCondensation(run)) solveHeat(run, part)
+  const middle01 = part.from01 + GAMMA * (part.to01 - part.from01)
+  tally(run, run.first, part.stepS * (1 - GAMMA), along(prepared.outsideC, part.knot, middle01))
+  tally(run, run.second, part.stepS * GAMMA, along(prepared.outsideC, part.knot, part.to01))
+  noteStop(run, segment, part.atUtc)
+  const { temps, second } = run
+  run.insideKPerS =
+    (at(second.temps, FRONT) + at(second.temps, BED) - at(temps, FRONT) - at(temps, BED)) / 2 / part.stepS
+  run.lastPartS = part.stepS
+  temps.set(second.temps)
+  settleFog(run.moisture, run.wet, Math.min(at(temps, FRONT), at(temps, BED)))
+  countAir(run, segment, part, outKg)
+  moveElectricity(run, segment, part, along(prepared.outsideC, part.knot, (part.from01 + part.to01) / 2), bedW)
+  return part.stepS
 }
 
-export function advance(run: Run, segment: Segment, part: Part): void {
-  const { prepared } = run
-  const { input } = prepared
-  const bedW = segment.bedHeat && bedHeatersRun(run, segment) ? run.bedHeaterW : 0
-  const held = segment.setC === null ? null : heldOff(run, segment)
-  const limitW = segment.setC === null || held !== null ? 0 : electricLimitW(run, segment, part, bedW)
-  const on = segment.setC !== null && limitW > input.heater.awakeLoadW
-  if (on && run.heatingSinceUtc === null) run.heatingSinceUtc = part.atUtc
-  const exchangeM3PerH = setAir(run, on, part)
-  factorise(run.factor, run.network, run.air, part.stepS, run)
+/** Solves a part only as far as the front air's aim; gives what is left of it. */
+function upToAim(run: Run, segment: Segment, longest: Part, bedW: number, bedSourceW: number): Part {
+  let part = longest
+  meetAim(run, longest.stepS, (stepS) => {
+    part = shortened(longest, stepS)
+    solvePart(run, segment, part, bedW, bedSourceW)
+  })
+  return part
+}
+
+const shortened = (part: Part, stepS: number): Part => ({
+  ...part,
+  to01: part.from01 + ((part.to01 - part.from01) * stepS) / part.stepS,
+  stepS,
+})
+
+/** Air, sources and heat of a part, from the night's state at its start. */
+function solvePart(run: Run, segment: Segment, part: Part, bedW: number, bedSourceW: number): void {
+  const { setC } = segment
+  const limitW = setC === null || heldOff(run, segment) !== null ? 0 : electricLimitW(run, segment, part, bedW)
+  const on = setC !== null && limitW > run.prepared.input.heater.awakeLoadW
+  run.drive = on ? driveOf(run, setC, limitW, part) : null
+  if (on) run.heatingSinceUtc ??= part.atUtc
+  setAir(run, on, part)
+  factorise(run.factor, run.network, run.air, part.stepS)
+  sources(run, run.first, part.knot, part.from01 + GAMMA * (part.to01 - part.from01), bedSourceW)
+  sources(run, run.second, part.knot, part.to01, bedSourceW)
+  solveHeat(run, part)
+}
+
+function solveHeat(run: Run, part: Part): void {
+  holdFront(run, run.drive, part)
+  stages(run.factor, run.temps, run)
+  takePower(run, run.drive)
+}
+
+/** What the part's air brought and took: water, CO2, heat for each kelvin. */
+function countAir(run: Run, segment: Segment, { stepS }: Part, outKg: number): void {
+  const { prepared, totals, moisture, exchangeM3PerH } = run
+  const { cabin, heater } = prepared.input
   const release = segment.asleep ? prepared.asleep : prepared.awake
-  const middle01 = part.from01 + GAMMA * (part.to01 - part.from01)
-  const firstSkyW = sources(run, run.first, part.step, middle01, release.sensibleW + bedW)
-  const firstGainW = run.gainW
-  const secondSkyW = sources(run, run.second, part.step, part.to01, release.sensibleW + bedW)
-  const secondGainW = run.gainW
-  solveHeat(run, segment.setC, on, limitW, part)
-  const outKg = moveWater(run, part, exchangeM3PerH, release.waterKgPerS)
-  const latentW = correctCondensation(run)
-  if (latentW !== null) solveHeat(run, segment.setC, on, limitW, part)
-  const gainW = run.heatW + (latentW ?? 0)
-  const outsideEndC = along(prepared.outsideC, part.step, part.to01)
-  tally(
-    run,
-    run.first,
-    part.stepS * (1 - GAMMA),
-    along(prepared.outsideC, part.step, middle01),
-    gainW + firstGainW,
-    firstSkyW,
-  )
-  tally(run, run.second, part.stepS * GAMMA, outsideEndC, gainW + secondGainW, secondSkyW)
-  noteStop(run, segment, part.atUtc, on, held)
-  run.temps.set(run.second.temps)
-  settleFog(run.moisture, run.wet, Math.min(at(run.temps, FRONT), at(run.temps, BED)))
-  const { totals, moisture } = run
-  totals.waterInKg += release.waterKgPerS * part.stepS
+  totals.waterInKg += release.waterKgPerS * stepS
   totals.waterOutKg += outKg
   totals.drainedKg += moisture.drainedKg
   moisture.co2Ppm = co2After(
     moisture.co2Ppm,
     OUTSIDE_CO2_PPM,
-    input.cabin.airVolumeM3,
+    cabin.airVolumeM3,
     exchangeM3PerH,
     release.co2LPerH,
-    part.stepS,
+    stepS,
   )
   if (segment.asleep) run.leastFreshM3PerH = Math.min(run.leastFreshM3PerH, exchangeM3PerH)
-  const jPerKPerM3H = (prepared.airJPerM3K * part.stepS) / S_PER_HOUR
+  const jPerKPerM3H = (prepared.airJPerM3K * stepS) / S_PER_HOUR
   run.freshJPerK += exchangeM3PerH * jPerKPerM3H
   run.gapJPerK += run.gapM3PerH * jPerKPerM3H
-  if (on) totals.overheadWh += (input.heater.awakeLoadW * part.stepS) / J_PER_WH
-  moveElectricity(run, segment, part, along(prepared.outsideC, part.step, (part.from01 + part.to01) / 2), bedW)
+  if (run.drive !== null) totals.overheadWh += (heater.awakeLoadW * stepS) / J_PER_WH
 }
 
 /** Why the heater may not run now; null where it may. */
@@ -117,20 +146,34 @@ function electricLimitW(run: Run, segment: Segment, part: Part, bedW: number): n
       prepared,
       segment.supply,
       run.atReserve,
-      along(prepared.outsideC, part.step, (part.from01 + part.to01) / 2),
+      along(prepared.outsideC, part.knot, (part.from01 + part.to01) / 2),
     ) - bedW
   )
 }
 
-/** Sets the part's network by its wind and the air exchange, W/K; gives the outdoor air, m3/h. */
-function setAir(run: Run, on: boolean, part: Part): number {
+/** Puts the network at the part's wind and covers. */
+function setNetwork(run: Run): void {
+  const { prepared, windMPerS, covers } = run
+  if (run.networkWindMPerS === windMPerS && run.networkCovers === covers) return
+  const grains = windMPerS / WIND_GRAIN_M_PER_S
+  const low = Math.floor(grains)
+  blend(run.network, prepared.networkAt(low, covers), prepared.networkAt(low + 1, covers), grains - low)
+  run.networkWindMPerS = windMPerS
+  run.networkCovers = covers
+  forget(run.factor)
+}
+
+/** Sets the part's network by its wind, and the air exchange, W/K, by wind and temperatures half way. */
+function setAir(run: Run, on: boolean, part: Part): void {
   const { prepared, air, decisions } = run
-  run.windMPerS = along(prepared.windMPerS, part.step, (part.from01 + part.to01) / 2)
-  run.network = prepared.networkAt(run.windMPerS, run.covers)
+  const middle01 = (part.from01 + part.to01) / 2
+  run.windMPerS = along(prepared.windMPerS, part.knot, middle01)
+  setNetwork(run)
   const { network } = run
   const { cabin } = prepared.input
-  const insideC = (at(run.temps, FRONT) + at(run.temps, BED)) / 2
-  const differenceK = insideC - along(prepared.outsideC, part.step, part.from01)
+  const foreseenK = part.stepS > run.lastPartS * FORESEEN ? 0 : (run.insideKPerS * part.stepS) / 2
+  const insideC = (at(run.temps, FRONT) + at(run.temps, BED)) / 2 + foreseenK
+  const differenceK = insideC - along(prepared.outsideC, part.knot, middle01)
   run.gapM3PerH = gapM3PerH(decisions.windowGapMm, decisions.windowSides, run.windMPerS, differenceK)
   const leak = leakageM3PerH(cabin)
   const drawn = on ? cabin.freshAirM3PerH : 0
@@ -139,15 +182,15 @@ function setAir(run: Run, on: boolean, part: Part): number {
   air.bedWPerK = (leak * (1 - FRONT_LEAK_01) + run.gapM3PerH / 2) * wPerM3H
   air.drawnWPerK = drawn * wPerM3H
   air.mixingWPerK = on ? network.mixingFanWPerK : network.mixingStillWPerK
-  return leak + drawn + run.gapM3PerH
+  run.exchangeM3PerH = leak + drawn + run.gapM3PerH
 }
 
-/** Writes the sources of one instant, W into each node, and their inner part to `gainW`; gives the heat that the sky takes, W. */
-function sources(run: Run, stage: Stage, step: number, share01: number, bedSourceW: number): number {
+/** Writes the sources of one instant, W into each node, and what of them stays inside or goes to the sky. */
+function sources(run: Run, stage: Stage, knot: number, share01: number, bedSourceW: number): void {
   const { prepared, network, moisture, air } = run
   const out = stage.sources
-  const outsideC = along(prepared.outsideC, step, share01)
-  const perFilmK = along(prepared.skyWPerM2, step, share01) / network.outerFilmWPerM2K
+  const outsideC = along(prepared.outsideC, knot, share01)
+  const perFilmK = along(prepared.skyWPerM2, knot, share01) / network.outerFilmWPerM2K
   const bodyC = outsideC - perFilmK * BODY_SKY_VIEW_01
   const lining = network.panes.length
   out[FRONT] = network.frontBodyWPerK * bodyC + (air.frontWPerK + air.drawnWPerK) * outsideC
@@ -166,84 +209,47 @@ function sources(run: Run, stage: Stage, step: number, share01: number, bedSourc
     latentW += condensingW
     out[FIRST_PANE + index] = pane.outerWPerK * (outsideC - dropK) + condensingW
   }
-  const daylight = along(prepared.daylightWPerM2, step, share01)
+  const daylight = daylightAlong(prepared, knot, share01)
   const sunW = daylight * glassM2 * GLASS_DAYLIGHT_01 * (run.covers ? COVER_DAYLIGHT_01 : 1)
   out[MASS] = bedSourceW * BED_MASS_01 + sunW + EVAPORATION_J_PER_KG * at(moisture.flowKgPerS, lining)
-  run.gainW = bedSourceW + sunW + latentW
-  return skyW
-}
-
-/** The thermostat, solved with the step: just the heat that ends it at the set-point, within what heater and electricity allow. */
-function solveHeat(run: Run, setC: number | null, on: boolean, limitW: number, part: Part): void {
-  const { heater } = run.prepared.input
-  // Half way: at the part's end the heat pump's curve would be a little ahead all night, and a battery's last minute with it.
-  const outsideC = along(run.prepared.outsideC, part.step, (part.from01 + part.to01) / 2)
-  stages(run.factor, run.temps, run, 0)
-  run.heatW = 0
-  run.wet.coilKgPerS = 0
-  run.electricW = on ? heater.awakeLoadW : 0
-  if (!on || setC === null) return
-  const missingK = setC - at(run.second.temps, FRONT)
-  const spareW = limitW - heater.awakeLoadW
-  if (missingK > 0) {
-    const cop = copAt(heater, outsideC)
-    run.heatW = Math.min(missingK / run.factor.risePerW, heater.maxHeatW, spareW * cop)
-    run.electricW += run.heatW * electricPerHeat(heater, cop, run.heatW)
-  } else if (heater.canCool) cool(run, coolingAimC(setC, outsideC), spareW, outsideC)
-  if (run.heatW !== 0) stages(run.factor, run.temps, run, run.heatW)
-}
-
-/** Cooling by a coil: what dries the air on the way costs capacity and electricity as well. */
-function cool(run: Run, toC: number, spareW: number, outsideC: number): void {
-  const missingK = at(run.second.temps, FRONT) - toC
-  if (missingK <= 0) return
-  const { heater } = run.prepared.input
-  const cop = coolingCopAt(outsideC)
-  const kgPerSPerW = coilKgPerSPerW(at(run.temps, BED))
-  const latentPerSensible = EVAPORATION_J_PER_KG * kgPerSPerW * Math.max(0, run.moisture.ratio - run.wet.coilRatio)
-  const mostW = Math.min(heater.maxHeatW, spareW * cop) / (1 + latentPerSensible)
-  const sensibleW = Math.min(missingK / run.factor.risePerW, mostW)
-  run.heatW = -sensibleW
-  run.wet.coilKgPerS = sensibleW * kgPerSPerW
-  run.electricW += (sensibleW * (1 + latentPerSensible)) / cop
+  stage.gainW = bedSourceW + sunW + latentW
+  stage.skyW = skyW
 }
 
 /** Water over the step, at temperatures halfway to the first guess; gives what left with the air, kg. */
-function moveWater(run: Run, part: Part, exchangeM3PerH: number, releaseKgPerS: number): number {
+function moveWater(run: Run, part: Part, releaseKgPerS: number): number {
   const { prepared, wet, middle, temps, second, scratch, moisture } = run
   for (let node = 0; node < temps.length; node += 1) middle[node] = (at(temps, node) + at(second.temps, node)) / 2
   scratch.lagged.set(moisture.flowKgPerS)
   wet.stepS = part.stepS
-  wet.exchangeKgPerS = (exchangeM3PerH * prepared.airKgPerM3) / S_PER_HOUR
-  wet.outsideRatio = along(prepared.outsideRatio, part.step, (part.from01 + part.to01) / 2)
+  wet.exchangeKgPerS = (run.exchangeM3PerH * prepared.airKgPerM3) / S_PER_HOUR
+  wet.outsideRatio = along(prepared.outsideRatio, part.knot, (part.from01 + part.to01) / 2)
   wet.releaseKgPerS = releaseKgPerS
   wet.coldestAirC = Math.min(at(second.temps, FRONT), at(second.temps, BED))
   return moistureStep(moisture, wet, middle, scratch)
 }
 
-/** Puts this step's condensation in the place of the last one's; gives the difference in all, W, or null where it is not worth solving again. */
-function correctCondensation(run: Run): number | null {
+/** Puts this step's condensation in the place of the last one's; whether that is worth solving again. */
+function correctCondensation(run: Run): boolean {
   const { moisture, scratch, first, second, network } = run
   const lining = network.panes.length
-  let changeW = 0
   let sizeW = 0
+  for (let surface = 0; surface <= lining; surface += 1)
+    sizeW += EVAPORATION_J_PER_KG * Math.abs(at(moisture.flowKgPerS, surface) - at(scratch.lagged, surface))
+  if (sizeW < SOLVE_AGAIN_W) return false
   for (let surface = 0; surface <= lining; surface += 1) {
-    const difference = EVAPORATION_J_PER_KG * (at(moisture.flowKgPerS, surface) - at(scratch.lagged, surface))
-    changeW += difference
-    sizeW += Math.abs(difference)
-  }
-  if (sizeW < SOLVE_AGAIN_W) return null
-  for (let surface = 0; surface <= lining; surface += 1) {
-    const difference = EVAPORATION_J_PER_KG * (at(moisture.flowKgPerS, surface) - at(scratch.lagged, surface))
+    const differenceW = EVAPORATION_J_PER_KG * (at(moisture.flowKgPerS, surface) - at(scratch.lagged, surface))
     const node = surface === lining ? MASS : FIRST_PANE + surface
-    first.sources[node] = at(first.sources, node) + difference
-    second.sources[node] = at(second.sources, node) + difference
+    first.sources[node] = at(first.sources, node) + differenceW
+    second.sources[node] = at(second.sources, node) + differenceW
+    first.gainW += differenceW
+    second.gainW += differenceW
   }
-  return changeW
+  return true
 }
 
 /** Adds one stage's flows to the sums: what entered, and what left through shell, sky and air. */
-function tally(run: Run, stage: Stage, seconds: number, outsideC: number, insideW: number, skyW: number): void {
+function tally(run: Run, stage: Stage, seconds: number, outsideC: number): void {
   const { network, totals, air } = run
   const front = at(stage.temps, FRONT) - outsideC
   const bed = at(stage.temps, BED) - outsideC
@@ -254,19 +260,19 @@ function tally(run: Run, stage: Stage, seconds: number, outsideC: number, inside
   for (let index = 0; index < network.panes.length; index += 1) {
     shellW += (network.panes[index]?.outerWPerK ?? 0) * (at(stage.temps, FIRST_PANE + index) - outsideC)
   }
-  totals.heatInJ += insideW * seconds
+  totals.heatInJ += (stage.heatW + stage.gainW) * seconds
   totals.shellJ += shellW * seconds
-  totals.skyJ += skyW * seconds
+  totals.skyJ += stage.skyW * seconds
   totals.airJ += (air.frontWPerK * front + (air.bedWPerK + air.drawnWPerK) * bed) * seconds
 }
 
 /** Remembers the first instant at which warmth is asked for and none comes. */
-function noteStop(run: Run, segment: Segment, atUtc: number, on: boolean, held: StopReason | null): void {
-  if (on || segment.setC === null || run.stopsUtc !== null) return
+function noteStop(run: Run, segment: Segment, atUtc: number): void {
+  if (run.drive !== null || segment.setC === null || run.stopsUtc !== null) return
   if (segment.setC - at(run.second.temps, FRONT) <= STOPPED_BELOW_K) return
   run.stopsUtc = atUtc
   const inverter = (run.prepared.input.leisure?.inverterMaxW ?? 0) > 0
-  run.stopReason = held ?? (heatsFromSupply(run.prepared.input) && !inverter ? 'no-supply' : 'reserve')
+  run.stopReason = heldOff(run, segment) ?? (heatsFromSupply(run.prepared.input) && !inverter ? 'no-supply' : 'reserve')
 }
 
 function moveElectricity(run: Run, segment: Segment, part: Part, outsideC: number, bedW: number): void {
@@ -293,7 +299,3 @@ function moveElectricity(run: Run, segment: Segment, part: Part, outsideC: numbe
   totals.keptOnWh += settled.keptOnW * hours
   totals.intoBatteryWh += Math.max(0, settled.intoBatteryW + settled.intoLeisureW) * hours
 }
-
-/** Straight line between the bounds of a step. */
-const along = (values: Float64Array, step: number, share01: number): number =>
-  at(values, step) + (at(values, step + 1) - at(values, step)) * share01

@@ -7,6 +7,10 @@ const RESUME_01 = 0.002
 const SAME_01 = 1e-9
 /** Shortest part of a step before a switch, s. */
 const SHORTEST_S = 0.02
+/** A switch by charge is come up to by this share of the way at a time: the power of the next part is not quite that of the last. */
+const APPROACH_01 = 0.95
+/** So near that it is met in one, s. */
+const NEAR_S = 0.2
 
 /** Sets what has switched by now; whether anything has. */
 export function latch(run: Run, segment: Segment, atUtc: number): boolean {
@@ -26,24 +30,36 @@ export function latch(run: Run, segment: Segment, atUtc: number): boolean {
   return before[0] !== run.switchedOff || before[1] !== run.atReserve || before[2] !== run.leisureEmpty
 }
 
-/** Time until something switches at the powers of the last part, s; endless where nothing is on its way. */
+/** Time to go until something switches, s, by the powers of the last part; endless where nothing is on its way. */
 export function untilSwitchS(run: Run, segment: Segment, atUtc: number): number {
+  const { heater } = run.prepared.input
+  const { heatingSinceUtc } = run
+  const byChargeS = untilChargeS(run, segment)
+  const stepS = byChargeS > NEAR_S ? byChargeS * APPROACH_01 : byChargeS
+  const byTimeS =
+    heats(run, segment) && heater.switchesOffAfterS !== null && heatingSinceUtc !== null
+      ? heatingSinceUtc + heater.switchesOffAfterS - atUtc
+      : Infinity
+  return Math.max(Math.min(stepS, byTimeS), SHORTEST_S)
+}
+
+const heats = (run: Run, segment: Segment): boolean => segment.setC !== null && !segment.failed && !run.switchedOff
+
+/** Time until a battery comes to a charge at which something switches, s. */
+function untilChargeS(run: Run, segment: Segment): number {
   const { heater, battery, leisure } = run.prepared.input
   const { settled, power } = run
   let soonestS = Infinity
-  const heating = segment.setC !== null && !segment.failed && !run.switchedOff
-  if (heating && heater.switchesOffAfterS !== null && run.heatingSinceUtc !== null)
-    soonestS = run.heatingSinceUtc + heater.switchesOffAfterS - atUtc
   if (battery !== null && settled.intoBatteryW < 0) {
     const perS = -settled.intoBatteryW / (battery.usableWh * S_PER_HOUR)
     if (!run.atReserve) soonestS = Math.min(soonestS, (power.charge01 - battery.reserve01) / perS)
     const offBelow01 = heater.switchesOffBelow01
-    if (heating && offBelow01 !== null && power.charge01 > offBelow01)
+    if (heats(run, segment) && offBelow01 !== null && power.charge01 > offBelow01)
       soonestS = Math.min(soonestS, (power.charge01 - offBelow01) / perS)
   }
   if (leisure !== null && settled.intoLeisureW < 0 && !run.leisureEmpty) {
     const perS = -settled.intoLeisureW / (leisure.usableWh * S_PER_HOUR)
     soonestS = Math.min(soonestS, (power.leisure01 - leisure.reserve01) / perS)
   }
-  return Math.max(soonestS, SHORTEST_S)
+  return soonestS
 }

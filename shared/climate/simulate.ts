@@ -26,7 +26,7 @@ const FOG_G_PER_M2 = 5
  * Inputs in °C, W, Wh, s, A and V; people are taken to be in the vehicle from arrival to departure, awake outside their hours of sleep.
  * Result: one row a step stamped at its end (temperatures then, powers as means over the step), totals, verdicts and cautions.
  * The coldest bed is that of the hours asleep. `heatingWh` counts heater, its fan and controls, and bed heaters; `chargeW` is negative while the battery gives.
- * Second-order implicit steps of at most 60 s that end on every event; heat and water balances close to rounding.
+ * Second-order implicit steps of at most 100 s that end on every event, with the front air held at its aim in both stages; heat and water balances close to rounding.
  */
 export function simulateNight(input: NightInput): NightOutcome {
   const prepared = prepareNight(input)

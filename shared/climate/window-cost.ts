@@ -31,7 +31,7 @@ export function windowCost(prepared: Prepared, columns: RunColumns, gapMm: numbe
   for (const row of rows) {
     const outsideC = columns.outsideC[row] ?? 0
     const insideC = ((columns.frontAirC[row] ?? 0) + (columns.bedAirC[row] ?? 0)) / 2
-    const flow = gapM3PerH(gapMm, sides, prepared.windMPerS[row + 1] ?? 0, insideC - outsideC)
+    const flow = gapM3PerH(gapMm, sides, prepared.windMPerS[prepared.boundKnot[row + 1] ?? 0] ?? 0, insideC - outsideC)
     const watts = (flow * prepared.airJPerM3K * (insideC - outsideC)) / S_PER_HOUR
     airM3PerH += flow / rows.length
     heatW += watts / rows.length

@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest'
-import { blankFactor, BED, FLOOR, FRONT, MASS, factorise, stages } from '../../../shared/climate/network-step.ts'
+import {
+  blankFactor,
+  blankStage,
+  BED,
+  FLOOR,
+  FRONT,
+  MASS,
+  factorise,
+  stages,
+} from '../../../shared/climate/network-step.ts'
 import { buildNetwork } from '../../../shared/climate/network.ts'
 import { airJPerM3K } from '../../../shared/climate/network-air.ts'
 import { cabinDefaults } from '../../../shared/climate/index.ts'
@@ -40,11 +49,11 @@ function runFor(
 ): number[] {
   const air: AirExchange = { frontWPerK: 0, bedWPerK: 0, drawnWPerK: 0, mixingWPerK: network.mixingStillWPerK }
   const size = 4 + network.panes.length
-  const stage = () => ({ sources: new Float64Array(size), temps: new Float64Array(size) })
-  const [first, second, right] = [stage(), stage(), new Float64Array(size)]
+  const [first, second, right] = [blankStage(size), blankStage(size), new Float64Array(size)]
   const factor = blankFactor(network)
-  factorise(factor, network, air, stepS, { first, second, right })
-  for (const { sources } of [first, second]) {
+  factorise(factor, network, air, stepS)
+  for (const { sources, hold } of [first, second]) {
+    Object.assign(hold, { heatToC: Infinity, mostHeatW: heatW })
     sources[FRONT] = network.frontBodyWPerK * outsideC
     sources[BED] = network.bedBodyWPerK * outsideC
     sources[FLOOR] = network.floorOutWPerK * outsideC
@@ -54,7 +63,7 @@ function runFor(
   }
   const temps = Float64Array.from(start)
   for (let step = 0; step < Math.round(seconds / stepS); step += 1) {
-    stages(factor, temps, { first, second, right }, heatW)
+    stages(factor, temps, { first, second, right })
     temps.set(second.temps)
   }
   return [...temps]

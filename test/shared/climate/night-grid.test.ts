@@ -3,19 +3,28 @@ import { simulateNight } from '../../../shared/climate/index.ts'
 import { prepareNight } from '../../../shared/climate/night-prepare.ts'
 import { runNight } from '../../../shared/climate/night-run.ts'
 import { TIME_LIMIT_MS, isDeep } from '../../support/generators/runs.ts'
-import { at, fallingWeather, night, randomNight, withDecisions } from './night-fixture.ts'
+import { HOUR_S, at, fallingWeather, night, randomNight, supply, withDecisions } from './night-fixture.ts'
 import { SCENARIO_NIGHTS } from './scenario-nights.ts'
 import { scenarioInput } from './scenario-input.ts'
-import type { NightInput, NightOutcome, WeatherStep } from '../../../shared/climate/index.ts'
+import type {
+  BatteryParameters,
+  HeaterParameters,
+  NightInput,
+  NightOutcome,
+  WeatherStep,
+} from '../../../shared/climate/index.ts'
 
 /** Twenty on each change, a thousand in the deep run. */
 const NIGHTS = isDeep ? 1000 : 20
 const COLUMNS = ['frontAirC', 'bedAirC', 'massC', 'floorC', 'glassC', 'operativeC', 'feetC'] as const
 
-/** The front air falls by kelvins within seconds of a battery's reserve: a second's shift there is no error of temperature. */
-const AFTER_STOP_S = 120
-const justStopped = ({ stopsUtc }: { readonly stopsUtc: number | null }, atUtc: number): boolean =>
-  stopsUtc !== null && atUtc > stopsUtc - AFTER_STOP_S && atUtc < stopsUtc + AFTER_STOP_S
+/** Another thousand in the deep run, which no night of the first was mended by. */
+const OTHERS_FROM = 1001
+/**
+ * Nights that once differed by up to 0.88 K. 123: the coil's aim was taken half way and met at the end. 215, 309, 571 and 689: a battery came to its
+ * reserve some seconds early or late, as its heat was a mean that met the set-point only at the end of each part, on a network rounded by wind.
+ */
+const ONCE_BEYOND = [123, 215, 309, 571, 689]
 
 function largestDifferenceK(coarse: NightOutcome, fine: NightOutcome): number {
   const rows = new Map(fine.series.atUtc.map((atUtc, row) => [atUtc, row]))
@@ -23,7 +32,7 @@ function largestDifferenceK(coarse: NightOutcome, fine: NightOutcome): number {
   let compared = 0
   coarse.series.atUtc.forEach((atUtc, row) => {
     const other = rows.get(atUtc)
-    if (other === undefined || justStopped(fine, atUtc)) return
+    if (other === undefined) return
     compared += 1
     for (const name of COLUMNS)
       largest = Math.max(largest, Math.abs((coarse.series[name][row] ?? 0) - (fine.series[name][other] ?? 0)))
@@ -31,6 +40,8 @@ function largestDifferenceK(coarse: NightOutcome, fine: NightOutcome): number {
   expect(compared).toBeGreaterThan(20)
   return largest
 }
+
+const pump = (over: Partial<HeaterParameters>): Partial<NightInput> => ({ heater: { ...night().heater, ...over } })
 
 const CASES: readonly (readonly [string, NightInput])[] = [
   ['steady cold', night()],
@@ -46,13 +57,61 @@ const CASES: readonly (readonly [string, NightInput])[] = [
   ],
   [
     'gap open, weak heater',
-    withDecisions(night({ weather: fallingWeather(0, -15), heater: { ...night().heater, maxHeatW: 700 } }), {
+    withDecisions(night({ weather: fallingWeather(0, -15), ...pump({ maxHeatW: 700 }) }), {
       windowGapMm: 15,
       windowSides: 2,
     }),
   ],
+  [
+    'past the heat pump’s lower limit on a weak site, little before a row is told',
+    atReserve({
+      weather: fallingWeather(2, -12),
+      ...pump({ lowerLimitC: 2 - (5.25 - 35 / HOUR_S) }),
+      supply: supply({ siteLimitA: 6 }),
+    }),
+  ],
+  [
+    'frost begins while the charger alone carries the heater, little before a row is told',
+    atReserve({
+      weather: fallingWeather(3.5 - 35 / HOUR_S, -10.5 - 35 / HOUR_S),
+      supply: supply({ siteLimitA: 6 }),
+      battery: nearReserve({ arrive01: 0.1, overheadW: 150, coldOverheadW: 900 }),
+    }),
+  ],
+  [
+    'a hot car cooled less and less as the evening cools',
+    withDecisions(night({ weather: fallingWeather(19.5, -15), ...pump({ canCool: true }), arriveInsideC: 48 }), {
+      setPoints: [{ fromUtc: at(0.3), tempC: 20 }],
+    }),
+  ],
+  [
+    'a front whose hour lies between two steps',
+    withDecisions(
+      night({ weather: [-3.03, 4.04, 4.54, 9.07].map((hour, row) => turning(hour, [6, 5, -4, -6][row] ?? 0)) }),
+      { setPoints: [] },
+    ),
+  ],
+  ['covers put up between two steps', withDecisions(night(), { coversFromUtc: at(6.037) })],
+  ['a reserve that stops the heater', night({ supply: null, battery: nearReserve({ arrive01: 0.16 }) })],
   ...SCENARIO_NIGHTS.map((of) => [`scenario ${of.name}`, scenarioInput(of, true, true)] as const),
 ]
+
+/** A night that asks for more than the site gives with nothing in the battery. */
+function atReserve(over: Partial<NightInput>): NightInput {
+  return withDecisions(night({ battery: nearReserve({ arrive01: 0.1 }), ...over }), {
+    setPoints: [{ fromUtc: at(0.2), tempC: 36 }],
+  })
+}
+
+/** A driving battery little above its reserve. */
+function nearReserve(over: Partial<BatteryParameters>): BatteryParameters | null {
+  const { battery } = night()
+  return battery === null ? null : { ...battery, arrive01: 0.11, ...over }
+}
+
+function turning(hour: number, tempC: number): WeatherStep {
+  return { atUtc: at(hour), tempC, windMPerS: 2 + hour / 3, humidity01: 0.7, cloud01: 0.3 }
+}
 
 /** Fastest that weather turns from hour to hour: a sharp front (common practice); random rows alone would jump by 20 K. */
 const FRONT_K = 5
@@ -73,6 +132,19 @@ function asWeatherTurns(input: NightInput): NightInput {
   return { ...input, weather }
 }
 
+/** Largest change of any temperature of a random night when the night's own step or the integration's is halved, K. */
+function worstOf(seed: number): number {
+  const input = { ...asWeatherTurns(randomNight(seed)), stepS: 300 }
+  let worstK = largestDifferenceK(simulateNight(input), simulateNight({ ...input, stepS: 150 }))
+  const coarse = runNight(prepareNight(input), input.decisions)
+  const fine = runNight(prepareNight(input, 50), input.decisions)
+  for (const name of COLUMNS)
+    coarse.columns[name].forEach((tempC, row) => {
+      worstK = Math.max(worstK, Math.abs(tempC - (fine.columns[name][row] ?? 0)))
+    })
+  return worstK
+}
+
 describe('independence from the step', () => {
   it.each(CASES)('%s: halving the default step moves no temperature by 0.05 K', (_, input) => {
     const coarse = simulateNight({ ...input, stepS: 300 })
@@ -90,22 +162,16 @@ describe('independence from the step', () => {
     }
   })
 
-  it(
-    `halving either step moves no temperature by 0.05 K over ${NIGHTS} random nights (seeds 1 to ${NIGHTS})`,
-    () => {
+  it.each(ONCE_BEYOND)('random night %d: halving either step moves no temperature by 0.05 K', (seed) => {
+    expect(worstOf(seed)).toBeLessThan(0.05)
+  })
+
+  it.each(isDeep ? [1, OTHERS_FROM] : [1])(
+    `halving either step moves no temperature by 0.05 K over ${NIGHTS} random nights (seeds from %d)`,
+    (fromSeed) => {
       let worstK = 0
-      for (let seed = 1; seed <= NIGHTS; seed += 1) {
-        const input = { ...asWeatherTurns(randomNight(seed)), stepS: 300 }
-        worstK = Math.max(worstK, largestDifferenceK(simulateNight(input), simulateNight({ ...input, stepS: 150 })))
-        const coarse = runNight(prepareNight(input), input.decisions)
-        const fine = runNight(prepareNight(input, 50), input.decisions)
-        for (const name of COLUMNS)
-          coarse.columns[name].forEach((tempC, row) => {
-            if (justStopped(fine, fine.columns.atUtc[row] ?? 0)) return
-            worstK = Math.max(worstK, Math.abs(tempC - (fine.columns[name][row] ?? 0)))
-          })
-      }
-      console.log(`halving the step over ${NIGHTS} random nights: ${worstK.toFixed(4)} K at most`)
+      for (let seed = fromSeed; seed < fromSeed + NIGHTS; seed += 1) worstK = Math.max(worstK, worstOf(seed))
+      console.log(`halving the step over ${NIGHTS} random nights from seed ${fromSeed}: ${worstK.toFixed(4)} K at most`)
       expect(worstK).toBeLessThan(0.05)
     },
     TIME_LIMIT_MS,

@@ -9,6 +9,7 @@ import {
   FLOOR_SHARE_01,
   FRONT_SHARE_01,
   INNER_FILM_W_PER_M2K,
+  buildNetwork,
 } from '../../../shared/climate/network.ts'
 import { skyExchangeWPerM2K } from '../../../shared/climate/network-sky.ts'
 import { TIME_LIMIT_MS, isDeep } from '../../support/generators/runs.ts'
@@ -91,7 +92,7 @@ type Model = { readonly free: number[]; readonly response: number[]; readonly ro
 /** Operative temperature at each row without heat, and its answer to 1 W in the step that ends k rows earlier. */
 function modelOf(input: NightInput): Model {
   const prepared = prepareNight(input)
-  const net = prepared.networkAt(1, input.decisions.covers)
+  const net = buildNetwork(input.cabin, 1, input.decisions.covers, prepared.airJPerM3K)
   const leakW = (leakageM3PerH(input.cabin) * airJPerM3K(pressurePa(input.elevationM))) / 3600
   const n = 4 + net.panes.length
   const capacity = [
