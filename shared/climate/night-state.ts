@@ -10,7 +10,6 @@ import type { Factor, Stage } from './network-step.ts'
 import type { Network } from './network.ts'
 import type { PowerState, Settled, SupplyNow } from './night-power.ts'
 import type { Prepared } from './night-prepare.ts'
-import type { Drive } from './night-thermostat.ts'
 import type { NightDecisions, NightSeries } from './types.ts'
 
 /** CO2 outdoors, ppm (about 2025, from memory). */
@@ -66,6 +65,20 @@ export type Part = {
   readonly to01: number
   readonly atUtc: number
   readonly stepS: number
+}
+
+/** What the heater may do in a part, and what each W of it takes; only where it is on. */
+export type Drive = {
+  readonly setC: number
+  readonly mostHeatW: number
+  readonly heatCop: number
+  readonly mostCoolW: number
+  /** What cooling aims at as the part begins, °C; it moves with the outside air. */
+  readonly coolFromC: number
+  readonly coolCop: number
+  /** Air that the coil dries for each W of cooling, kg/s, and the heat of what it dries, W. */
+  readonly coilKgPerSPerW: number
+  readonly latentPerSensible: number
 }
 
 /** Sums of the step under way, J. */

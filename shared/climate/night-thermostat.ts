@@ -4,7 +4,7 @@ import { EVAPORATION_J_PER_KG } from './moisture.ts'
 import { BED, FRONT, GAMMA, REST, at } from './network-step.ts'
 import { along } from './night-prepare.ts'
 import type { Stage } from './network-step.ts'
-import type { Part, Run } from './night-state.ts'
+import type { Drive, Part, Run } from './night-state.ts'
 import type { HeaterParameters } from './types.ts'
 
 /** Front air this close to its aim is held there, K: less than a second of any heater. */
@@ -17,20 +17,6 @@ const SHORTEST_S = 0.02
 const MET_K = 1e-3
 /** Turns of the search for it; each at least halves what is left in two, so that a part of 100 s is met within a millisecond. */
 const TURNS = 40
-
-/** What the heater may do in a part, and what each W of it takes; only where it is on. */
-export type Drive = {
-  readonly setC: number
-  readonly mostHeatW: number
-  readonly heatCop: number
-  readonly mostCoolW: number
-  /** What cooling aims at as the part begins, °C; it moves with the outside air. */
-  readonly coolFromC: number
-  readonly coolCop: number
-  /** Air that the coil dries for each W of cooling, kg/s, and the heat of what it dries, W. */
-  readonly coilKgPerSPerW: number
-  readonly latentPerSensible: number
-}
 
 /**
  * What the heater may do under a set-point, °C, and the electricity that it may take, W, at the outside air half way through the part:
