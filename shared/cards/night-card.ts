@@ -9,6 +9,7 @@ import { namesOf } from './names.ts'
 import { noticeBlocks } from './notices.ts'
 import { nightsOf } from './plan-parts.ts'
 import type { CardInput, OneNight } from './plan-parts.ts'
+import { standardSentences } from './standard-words.ts'
 import { verdictWords } from './verdict-words.ts'
 
 export function nightCard(input: CardInput): CardDocument {
@@ -30,6 +31,7 @@ export function nightCard(input: CardInput): CardDocument {
       ...supplyBlocks(one, input),
       ...sleeperBlocks(one, input, names),
       ...sleeperSentences(one, input),
+      ...standardSentences(one.plan, text).map((line) => ({ kind: 'paragraph', tone: 'small', text: line }) as const),
       ...glassBlocks(one, input),
       ...legBlocks(one, input),
       ...adviceBlocks(one, input),

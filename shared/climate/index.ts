@@ -27,6 +27,7 @@ export type {
   NightInput,
   NightOutcome,
   NightSeries,
+  NightStandards,
   PaneOutcome,
   Sleeper,
   SleeperBedding,
@@ -76,6 +77,7 @@ export { csvHead, parseHourlyCsv } from './sources/hourly-csv.ts'
 export type { CsvColumns } from './sources/hourly-csv.ts'
 export { bagCloFromComfort, comfortFromClo } from './bedding.ts'
 export { simulateNight } from './simulate.ts'
+export { nightStandards } from './standards.ts'
 export { cabinDefaults } from './cabin-defaults.ts'
 export { runFault } from './faults.ts'
 export { searchNight } from './optimise/search.ts'

@@ -4,7 +4,7 @@ import { ASLEEP_WATER_G_PER_H } from './sources/breath.ts'
 import type { Sleeper } from './types.ts'
 
 /** Asleep, met (ASHRAE 55 lists 0.7; public sleep course 0.77 to 0.81). */
-const ASLEEP_MET = 0.75
+export const ASLEEP_MET = 0.75
 /** Awake and lying or sitting quietly, met (ASHRAE 55: reclining 0.8, seated quiet 1.0). */
 const AWAKE_MET = 1
 /** Water given off awake at rest, g/h (from memory). */

@@ -433,6 +433,26 @@ export type NightOutcome = {
   readonly stopsUtc: Utc | null
 }
 
+/** What ISO 7730 and ISO 11079 say of a night; null: outside the standard's range, not known by it. */
+export type NightStandards = {
+  /** Someone who sits in the cabin at bedtime in indoor clothes: vote -3 to 3 and share dissatisfied. */
+  readonly sitting: { readonly atUtc: Utc; readonly vote: number | null; readonly dissatisfied01: number | null }
+  /** A sleeper at the coldest hour: both standards end above a sleeper's heat. */
+  readonly asleep: {
+    readonly atUtc: Utc
+    readonly vote: number | null
+    readonly dissatisfied01: number | null
+    readonly leastClo: number | null
+  }
+  /** Light work outside on arriving and before leaving: clothing that keeps warm enough and that is comfortable, clo. */
+  readonly outside: readonly {
+    readonly atUtc: Utc
+    readonly leastClo: number | null
+    readonly neutralClo: number | null
+    readonly windChillC: number | null
+  }[]
+}
+
 export type SunTimes = {
   readonly sunsetUtc: Utc | null
   readonly civilDuskUtc: Utc | null

@@ -1,6 +1,6 @@
 /** The whole product on one screen: a trip goes in, the plan comes out. */
 import { buildChecklist } from '../checklist/index.ts'
-import { searchNight, simulateNight } from '../climate/index.ts'
+import { nightStandards, searchNight, simulateNight } from '../climate/index.ts'
 import type { Fault, NightInput, NightSearch } from '../climate/index.ts'
 import type { Trip } from '../document/index.ts'
 import { packLoad } from '../packing/index.ts'
@@ -116,6 +116,7 @@ function planNight(
     clock,
     input,
     outcome,
+    standards: kept?.standards ?? nightStandards(input, outcome),
     beddingSets: kept?.beddingSets ?? [],
     search: kept?.search ?? null,
     faults: kept?.faults ?? [],

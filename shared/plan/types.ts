@@ -10,6 +10,7 @@ import type {
   NightInput,
   NightOutcome,
   NightSearch,
+  NightStandards,
   SunTimes,
 } from '../climate/index.ts'
 import type { ProposedChange } from '../document/index.ts'
@@ -62,6 +63,8 @@ export type NightPlan = {
   readonly clock: NightClock
   readonly input: NightInput
   readonly outcome: NightOutcome
+  /** What the standards for people awake say of it; on every derived plan. */
+  readonly standards?: NightStandards
   /** Bedding that could be laid, the chosen one first; empty where there is nothing to choose. */
   readonly beddingSets: readonly BeddingSet[]
   readonly search: NightSearch | null

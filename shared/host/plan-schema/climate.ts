@@ -436,6 +436,28 @@ export const nightOutcomeSchema = z.object({
   stopsUtc: utcSchema.nullable(),
 })
 
+export const nightStandardsSchema = z.object({
+  sitting: z.object({
+    atUtc: utcSchema,
+    vote: z.number().nullable(),
+    dissatisfied01: z.number().nullable(),
+  }),
+  asleep: z.object({
+    atUtc: utcSchema,
+    vote: z.number().nullable(),
+    dissatisfied01: z.number().nullable(),
+    leastClo: z.number().nullable(),
+  }),
+  outside: z.array(
+    z.object({
+      atUtc: utcSchema,
+      leastClo: z.number().nullable(),
+      neutralClo: z.number().nullable(),
+      windChillC: z.number().nullable(),
+    }),
+  ),
+})
+
 export const frontPointSchema = z.object({
   decisions: nightDecisionsSchema,
   comfortMarginK: z.number(),

@@ -9,6 +9,7 @@ import {
   nightInputSchema,
   nightOutcomeSchema,
   nightSearchSchema,
+  nightStandardsSchema,
   sunTimesSchema,
 } from './climate.ts'
 import { checklistOutcomeSchema, stepSchema } from './checklist.ts'
@@ -57,6 +58,7 @@ export const nightPlanSchema = z.object({
   clock: nightClockSchema,
   input: nightInputSchema,
   outcome: nightOutcomeSchema,
+  standards: z.exactOptional(nightStandardsSchema),
   beddingSets: z.array(beddingSetSchema),
   search: nightSearchSchema.nullable(),
   faults: z.array(faultOutcomeSchema),

@@ -157,6 +157,17 @@ export const cards: Record<keyof typeof english, string> = {
   'cards.sleeper.column.cold': 'Kalt ab',
   'cards.sleeper.column.feet': 'Füße kalt ab',
   'cards.sleeper.column.coldest': 'Kälteste Bett / Füße',
+  'cards.standards.sitting':
+    'Aufrecht sitzend um {atUtc} in Zimmerkleidung: Votum {vote} auf der Skala von -3, kalt, bis 3, heiß; {share01} unzufrieden (ISO 7730).',
+  'cards.standards.sittingUnknown':
+    'Aufrecht sitzend um {atUtc} in Zimmerkleidung: nicht bekannt, außerhalb des Bereichs von ISO 7730.',
+  'cards.standards.asleep':
+    'Im Schlaf: nach ISO 7730 und ISO 11079 nicht bekannt, beide enden über der Wärme eines Schlafenden; Schlafsackangabe und Wärmebilanz gelten.',
+  'cards.standards.outside':
+    'Leichte Arbeit draußen um {atUtc}: {leastClo} halten warm genug, {neutralClo} sind behaglich (ISO 11079).',
+  'cards.standards.outsideUnknown':
+    'Leichte Arbeit draußen um {atUtc}: Kleidung nicht bekannt, außerhalb des Bereichs von ISO 11079.',
+  'cards.standards.windChill': 'Im Wind fühlt es sich an wie {tempC}.',
   'cards.sleeper.bedding': 'Bettzeug: {names}.',
   'cards.leg.title': 'Nächste Etappe',
   'cards.leg.need': 'Braucht',

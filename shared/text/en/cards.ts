@@ -154,6 +154,17 @@ export const cards = {
   'cards.sleeper.column.cold': 'Cold from',
   'cards.sleeper.column.feet': 'Feet cold from',
   'cards.sleeper.column.coldest': 'Coldest bed / feet',
+  'cards.standards.sitting':
+    'Sitting up at {atUtc} in indoor clothes: vote {vote} on the scale from -3, cold, to 3, hot; {share01} dissatisfied (ISO 7730).',
+  'cards.standards.sittingUnknown':
+    'Sitting up at {atUtc} in indoor clothes: not known, outside the range of ISO 7730.',
+  'cards.standards.asleep':
+    'Asleep: not known by ISO 7730 or ISO 11079, which end above the heat of a sleeper; bag rating and heat balance rule.',
+  'cards.standards.outside':
+    'Light work outside at {atUtc}: {leastClo} keeps warm enough, {neutralClo} is comfortable (ISO 11079).',
+  'cards.standards.outsideUnknown':
+    'Light work outside at {atUtc}: clothing not known, outside the range of ISO 11079.',
+  'cards.standards.windChill': 'In the wind it feels like {tempC}.',
   'cards.sleeper.bedding': 'Bedding: {names}.',
   'cards.leg.title': 'Next leg',
   'cards.leg.need': 'Needs',

@@ -36,6 +36,13 @@ describe('the night card', () => {
     for (const drill of drills) expect(drill).toMatch(/Nothing need be done|By \d\d:\d\d|turns cold|enough/)
   })
 
+  it('says what ISO 7730 and ISO 11079 know of the night, and that they know nothing of a sleeper', () => {
+    expect(said('en')).toMatch(/Sitting up at \d\d:\d\d in indoor clothes: (vote -?\d|not known)/)
+    expect(said('en')).toMatch(/Asleep: not known by ISO 7730 or ISO 11079/)
+    expect(said('en')).toMatch(/Light work outside at \d\d:\d\d: (\d\.\d clo keeps warm enough|clothing not known)/)
+    expect(said('de')).toMatch(/Im Schlaf: nach ISO 7730 und ISO 11079 nicht bekannt/)
+  })
+
   it('tells frost by pane and what an open window costs', () => {
     expect(said('en')).toMatch(/On the glass: windscreen .*\d+ g (dew|frost) from \d\d:\d\d/)
     expect(said('en')).toMatch(/A window open by, and the power it takes: 5 mm: \d+ W · 10 mm: \d+ W · 20 mm: \d+ W\./)
