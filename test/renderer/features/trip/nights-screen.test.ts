@@ -56,8 +56,10 @@ describe('the nights screen', () => {
     expect(document.activeElement?.closest('.form-row')).not.toBeNull()
     await press('Remove fast charger 1')
     expect(documents.trip?.nights[0]?.leg?.fastChargers).toEqual([])
+    expect(document.activeElement?.textContent).toContain('Add fast charger')
     await press('Remove next leg')
     expect(documents.trip?.nights[0]?.leg).toBeUndefined()
+    expect(document.activeElement?.textContent).toContain('Add next leg')
   })
 
   it('asks for a price where electricity is paid by the unit', async () => {
