@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { searchNight, simulateNight } from '../../../shared/climate/index.ts'
 import { nonDominated } from '../../../shared/climate/optimise/front.ts'
-import { randomFrom, randomNight, sleeper } from './night-fixture.ts'
+import { at, night, randomFrom, randomNight, sleeper } from './night-fixture.ts'
 import { SCENARIO_NIGHTS } from './scenario-nights.ts'
 import { scenarioInput } from './scenario-input.ts'
 import type { BeddingSet, NightInput } from '../../../shared/climate/index.ts'
@@ -224,6 +224,37 @@ describe('covers, profile, current and charge limit in the search', () => {
     const chosen = front[recommendedIndex]
     expect(chosen?.decisions.setPoints.some(({ tempC }) => tempC !== null)).toBe(true)
     expect(chosen?.comfortMarginK ?? 0).toBeGreaterThan(Math.min(...front.map((point) => point.comfortMarginK)))
+  })
+})
+
+describe('bed heat', () => {
+  it('comes first: an underblanket makes a bed warm for under an eighth of what heating the air to the same warmth takes', () => {
+    const usableWh = 60_000
+    const base = night()
+    const input: NightInput = {
+      ...base,
+      supply: null,
+      sleepers: [sleeper({ bedding: { comfortC: 0, coverClo: 4.5, matM2KPerW: 0.9 } })],
+      bedHeaters: [{ id: 'blanket', kind: 'underblanket', powerW: 50 }],
+      battery: base.battery === null ? null : { ...base.battery, usableWh, arrive01: 0.8 },
+    }
+    const { front, recommendedIndex, reasons } = searchNight(input)
+    const used = (depart01: number | null): number => (0.8 - (depart01 ?? 0)) * usableWh
+    const warm = front.filter((point) => point.comfortMarginK >= 0)
+    const least = warm.toSorted((left, right) => used(left.depart01) - used(right.depart01))[0]
+    expect(least?.decisions.bedHeaterIds).toEqual(['blanket'])
+    // The same margin by air alone, found by trying every half degree.
+    const byAir = Array.from({ length: 30 }, (_, index) => 2 + index / 2)
+      .map((tempC) =>
+        simulateNight({
+          ...input,
+          decisions: { ...input.decisions, bedHeaterIds: [], setPoints: [{ fromUtc: at(3), tempC }] },
+        }),
+      )
+      .find(({ sleepers }) => (sleepers[0]?.marginK ?? -Infinity) >= (least?.comfortMarginK ?? Infinity))
+    expect(used(least?.depart01 ?? null)).toBeLessThan(used(byAir?.depart01 ?? 0.8) / 8)
+    expect(front[recommendedIndex]?.decisions.bedHeaterIds).toEqual(['blanket'])
+    expect(reasons).toContainEqual({ code: 'bed-heat-first', valueW: 50 })
   })
 })
 
