@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { afterAll, describe, expect, it } from 'vitest'
+import { gridRows } from '../support/check-values/grid-rows.ts'
 import { allowedFor, halfLastDigit, judge } from '../support/check-values/judge.ts'
 import { readRows } from '../support/check-values/rows.ts'
 import type { Row, Value } from '../support/check-values/rows.ts'
@@ -210,6 +211,30 @@ describe('a file from outside', () => {
   it('may wrap its rows in an object, begin with a byte order mark, and put figures in quotes', () => {
     expect(verdicts(`{"rows": [${good}]}`)).toEqual(['passed'])
     expect(verdicts(`\uFEFF[${good.replace('25', '"25"')}]`)).toEqual(['passed'])
+  })
+})
+
+describe('a grid of a library’s outputs', () => {
+  const carried = [
+    ['pmv-ppd', 1943],
+    ['set', 1727],
+    ['psychrolib', 320],
+    ['ireq', 61],
+    ['sleep-minutes', 38],
+    ['sleep-published-hours', 38],
+    ['solar-position', 53],
+    ['sunrise-sunset', 26],
+  ] as const
+  it.each(carried)('%s runs as rows of its area, all %d passed', (name, lines) => {
+    const file = fileURLToPath(new URL(`./grids/${name}.csv`, import.meta.url))
+    const results = (gridRows(readFileSync(file, 'utf8'), name) ?? []).map(runRow)
+    expect(results).toHaveLength(lines)
+    expect(results.filter(({ verdict: told }) => told !== 'passed').map(({ row: failed }) => failed)).toEqual([])
+  })
+
+  it('of columns that nobody knows is no grid', () => {
+    expect(gridRows('colour,taste\nred,sweet', 'x.csv')).toBeNull()
+    expect(gridRows('[{"id": "T"}]', 'x.json')).toBeNull()
   })
 })
 

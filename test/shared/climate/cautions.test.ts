@@ -68,6 +68,15 @@ const SITUATIONS: readonly (readonly [NightCautionCode, string, NightInput])[] =
   ],
   ['two-loads', 'a kettle and charging on a 6 A post', withSupply({ breakerA: 6, otherLoadW: 1000 })],
   [
+    'two-loads',
+    'a kettle and a fan heater on a 6 A post, without any charging',
+    {
+      ...withSupply({ breakerA: 6, otherLoadW: 1000 }),
+      battery: null,
+      heater: { ...PLAIN.heater, kind: 'mains-fan-heater', maxHeatW: 1000 },
+    },
+  ],
+  [
     'co2-high',
     'three people in a shut car without heating',
     {

@@ -1,13 +1,15 @@
 /** `npm run -s check-values -- FILE`: any file of published rows, compared with the engine. */
 import { readFileSync } from 'node:fs'
-import { resolve } from 'node:path'
+import { basename, resolve } from 'node:path'
+import { gridRows } from './grid-rows.ts'
 import { readRows } from './rows.ts'
-import { closingLine, count, runRead, tableOf } from './run.ts'
+import { closingLine, count, runRead, runRow, tableOf } from './run.ts'
 
 /** The file's text and rows, or what is wrong with the file itself. */
 function resultsOf(file: string) {
   try {
-    return readRows(readFileSync(resolve(process.env['INIT_CWD'] ?? process.cwd(), file), 'utf8')).map(runRead)
+    const text = readFileSync(resolve(process.env['INIT_CWD'] ?? process.cwd(), file), 'utf8')
+    return gridRows(text, basename(file))?.map(runRow) ?? readRows(text).map(runRead)
   } catch (error) {
     console.error(`${file}: ${error instanceof Error ? error.message : String(error)}`)
     return process.exit(2)
