@@ -92,6 +92,14 @@ describe('the same trip in a night without a post, and in heat', () => {
     expect(onNight(0)).toEqual(expect.arrayContaining(['night-no-fresh-air']))
     expect(onNight(0)).not.toContain('site-and-codes-decide')
     expect(onNight(1)).toEqual(expect.arrayContaining(['night-heat-illness', 'site-and-codes-decide']))
+    const stepsOn = (index: number): readonly string[] =>
+      plan.checklist.steps.filter(({ nightId }) => nightId === changed.nights[index]?.id).map(({ ruleId }) => ruleId)
+    expect(stepsOn(0)).toEqual(
+      expect.arrayContaining(['cold-wake-drill', 'indoor-fallback', 'no-air-gap', 'co-alarm-on', 'co-alarm-drill']),
+    )
+    expect(stepsOn(0)).not.toContain('heat-drill')
+    expect(stepsOn(1)).toEqual(expect.arrayContaining(['heat-drill', 'open-for-air', 'supply-failure-drill']))
+    expect(stepsOn(1)).not.toContain('cold-wake-drill')
     const words = wordsOf(changed, plan)
     expect(words).toMatch(/Shivering, confusion or slurred speech is an emergency/)
     expect(words).toMatch(/hot dry skin or confusion is an emergency/)
