@@ -48,5 +48,5 @@ export function gapM3PerH(gapMm: number, sides: number, windMPerS: number, diffe
   if (sides < 2) return singleM3PerS * S_PER_HOUR
   // Equal slits in series: 1 / sqrt(1/A2 + 1/A2).
   const crossM3PerS = DISCHARGE * (sideM2 / Math.SQRT2) * (sides / 2) * SHELTER * wind * Math.sqrt(CROSS_PRESSURE)
-  return Math.hypot(singleM3PerS, crossM3PerS) * S_PER_HOUR
+  return Math.sqrt(singleM3PerS * singleM3PerS + crossM3PerS * crossM3PerS) * S_PER_HOUR
 }
