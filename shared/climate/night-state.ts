@@ -76,9 +76,6 @@ export type Drive = {
   /** What cooling aims at as the part begins, °C; it moves with the outside air. */
   readonly coolFromC: number
   readonly coolCop: number
-  /** Air that the coil dries for each W of cooling, kg/s, and the heat of what it dries, W. */
-  readonly coilKgPerSPerW: number
-  readonly latentPerSensible: number
 }
 
 /** Sums of the step under way, J. */

@@ -11,7 +11,7 @@ import { BODY_SKY_VIEW_01 } from './network.ts'
 import { builtInLimitW, heatsFromSupply, inverterHeaterW, mainsHeaterW, settle } from './night-power.ts'
 import { WIND_GRAIN_M_PER_S, along, daylightAlong } from './night-prepare.ts'
 import { OUTSIDE_CO2_PPM } from './night-state.ts'
-import { crosses, driveOf, holdFront, meetAim, takePower } from './night-thermostat.ts'
+import { crosses, driveOf, dryingW, holdFront, meetAim, takePower } from './night-thermostat.ts'
 import type { Stage } from './network-step.ts'
 import type { Part, Run, Segment, StopReason } from './night-state.ts'
 
@@ -43,6 +43,7 @@ export function advance(run: Run, segment: Segment, longest: Part): number {
   const part = crosses(run, longest.stepS) ? upToAim(run, segment, longest, bedW, bedSourceW) : longest
   const outKg = moveWater(run, part, release.waterKgPerS)
   if (correctCondensation(run)) solveHeat(run, part)
+  run.electricW += dryingW(run, part.stepS)
   const middle01 = part.from01 + GAMMA * (part.to01 - part.from01)
   tally(run, run.first, part.stepS * (1 - GAMMA), along(prepared.outsideC, part.knot, middle01))
   tally(run, run.second, part.stepS * GAMMA, along(prepared.outsideC, part.knot, part.to01))

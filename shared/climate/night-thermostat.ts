@@ -28,23 +28,13 @@ export function driveOf({ prepared, temps, moisture, wet }: Run, setC: number, l
   const spareW = limitW - heater.awakeLoadW
   const heatCop = copAt(heater, outsideC)
   const mostHeatW = Math.min(heater.maxHeatW, spareW * heatCop)
-  if (!heater.canCool)
-    return {
-      setC,
-      mostHeatW,
-      heatCop,
-      mostCoolW: 0,
-      coolFromC: Infinity,
-      coolCop: 1,
-      coilKgPerSPerW: 0,
-      latentPerSensible: 0,
-    }
+  if (!heater.canCool) return { setC, mostHeatW, heatCop, mostCoolW: 0, coolFromC: Infinity, coolCop: 1 }
   const coolCop = coolingCopAt(outsideC)
-  const kgPerSPerW = coilKgPerSPerW(at(temps, BED))
-  const latentPerSensible = EVAPORATION_J_PER_KG * kgPerSPerW * Math.max(0, moisture.ratio - wet.coilRatio)
+  const latentPerSensible =
+    EVAPORATION_J_PER_KG * coilKgPerSPerW(at(temps, BED)) * Math.max(0, moisture.ratio - wet.coilRatio)
   const mostCoolW = Math.min(heater.maxHeatW, spareW * coolCop) / (1 + latentPerSensible)
   const coolFromC = coolingAimC(setC, along(prepared.outsideC, part.knot, part.from01))
-  return { setC, mostHeatW, heatCop, mostCoolW, coolFromC, coolCop, coilKgPerSPerW: kgPerSPerW, latentPerSensible }
+  return { setC, mostHeatW, heatCop, mostCoolW, coolFromC, coolCop }
 }
 
 /** Sets what holds the front air in both stages: just the heat that meets the aim at the stage's own instant, within what heater and electricity allow. */
@@ -73,9 +63,9 @@ function holdStage({ hold }: Stage, { setC, mostHeatW, mostCoolW }: Drive, outsi
   hold.mostCoolW = mostCoolW
 }
 
-/** Mean heat and electricity over the part, and what the coil dries, by what the stages took. */
+/** Mean heat and electricity over the part by what the stages took, and the air that the coil dries, by the return air half way. */
 export function takePower(run: Run, drive: Drive | null): void {
-  const { first, second, wet } = run
+  const { first, second, wet, temps } = run
   const { heater } = run.prepared.input
   wet.coilKgPerS = 0
   run.heatW = 0
@@ -84,15 +74,16 @@ export function takePower(run: Run, drive: Drive | null): void {
   run.heatW = (1 - GAMMA) * first.heatW + GAMMA * second.heatW
   run.electricW += (1 - GAMMA) * electricW(heater, drive, first.heatW) + GAMMA * electricW(heater, drive, second.heatW)
   const cooledW = (1 - GAMMA) * Math.min(0, first.heatW) + GAMMA * Math.min(0, second.heatW)
-  if (cooledW < 0) wet.coilKgPerS = -cooledW * drive.coilKgPerSPerW
+  if (cooledW < 0) wet.coilKgPerS = -cooledW * coilKgPerSPerW((at(temps, BED) + at(second.temps, BED)) / 2)
 }
 
-/** Electricity of one stage's heat or cooling, W, without fan and controls; what dries the air on the way costs as well. */
-function electricW(heater: HeaterParameters, drive: Drive, heatW: number): number {
-  return heatW > 0
-    ? heatW * electricPerHeat(heater, drive.heatCop, heatW)
-    : (-heatW * (1 + drive.latentPerSensible)) / drive.coolCop
-}
+/** Electricity of one stage's heat or cooling, W, without fan and controls and without what the coil dries. */
+const electricW = (heater: HeaterParameters, { heatCop, coolCop }: Drive, heatW: number): number =>
+  heatW > 0 ? heatW * electricPerHeat(heater, heatCop, heatW) : -heatW / coolCop
+
+/** Electricity for the water that the coil took out of the air over the part, W. */
+export const dryingW = ({ drive, moisture }: Run, stepS: number): number =>
+  drive === null ? 0 : (EVAPORATION_J_PER_KG * moisture.drainedKg) / stepS / drive.coolCop
 
 /**
  * Whether the front air, in a part just solved, comes to what it is heated or cooled to so early that the rest hangs on it: full power to the end would
