@@ -76,7 +76,6 @@ function cautionValue({ code, value }: NightOutcome['cautions'][number], { input
       return { lowV: value }
     case 'cold-illness':
     case 'heat-illness':
-    case 'leisure-frost':
       return { tempC: value }
     case 'below-minimum-current':
       return { allowedA: value, limitA: Math.max(PILOT_MINIMUM_A, input.supply?.minimumA ?? 0) }

@@ -91,7 +91,7 @@ export const findings: Record<keyof typeof english, string> = {
   'problem.night-carbon-monoxide':
     'Kohlenmonoxid-Melder mitnehmen und drinnen nichts verbrennen; ein Feuer oder Generator des Nachbarn genügt.',
   'problem.night-leisure-frost':
-    'Die Bordbatterie hat {tempC}: unter null nicht laden, außer der Hersteller erlaubt es.',
+    'Ab {atUtc} ist die Bordbatterie unter null Grad: dann nicht laden, außer der Hersteller erlaubt es.',
   'problem.night-extension-lead':
     'Kabel ganz abrollen, nur bis zu seinem eigenen Wert belasten, Verbindungen trocken und vom Boden weg halten und unter Last fühlen.',
   'problem.night-below-minimum-current':

@@ -91,7 +91,7 @@ export const findings = {
   'problem.night-carbon-monoxide':
     'Carry a carbon monoxide alarm and burn nothing inside; a neighbour’s fire or generator is enough.',
   'problem.night-leisure-frost':
-    'The leisure battery is at {tempC}: do not charge it below freezing unless its maker allows it.',
+    'From {atUtc} the leisure battery is below freezing: do not charge it then unless its maker allows it.',
   'problem.night-extension-lead':
     'Unroll the lead fully, hold it to its own rating, keep its joints dry and off the ground, and feel them under load.',
   'problem.night-below-minimum-current':
