@@ -21,10 +21,9 @@ export const changeOne = <T extends Named>(list: readonly T[], id: string, chang
 export const without = <T extends Named>(list: readonly T[], id: string): readonly T[] =>
   list.filter((one) => one.id !== id)
 
-/** An id that no unit of the kit has: `tent-2` beside `tent`. */
-export function freeId(taken: ReadonlySet<string>, wish: string): string {
-  if (!taken.has(wish)) return wish
-  const stem = wish.replace(/-\d+$/, '').slice(0, 58)
+/** A free id for the copy of what has one: `tent-2` beside `tent`. */
+export function freeId(taken: ReadonlySet<string>, pattern: string): string {
+  const stem = pattern.replace(/-\d+$/, '').slice(0, 58)
   let number = 2
   while (taken.has(`${stem}-${String(number)}`)) number += 1
   return `${stem}-${String(number)}`

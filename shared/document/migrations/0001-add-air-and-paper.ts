@@ -15,9 +15,9 @@ function withPaper(preferences: JsonValue | undefined): JsonValue | undefined {
 }
 
 function withFreeShare(kit: JsonValue | undefined): JsonValue | undefined {
-  if (!isRecord(kit) || !('slack01' in kit)) return kit
+  if (!isRecord(kit)) return kit
   const { slack01, ...rest } = kit
-  return slack01 === undefined ? rest : { ...rest, freeShare01: slack01 }
+  return slack01 === undefined ? kit : { ...rest, freeShare01: slack01 }
 }
 
 const put = (content: JsonRecord, key: string, value: JsonValue | undefined): JsonRecord =>

@@ -5,6 +5,8 @@ import type { Bin, Piece } from '../schema/kit.ts'
 import type { Bay } from '../schema/vehicle.ts'
 import { found, idSet, idsTwice, placed, unknownId } from './checks.ts'
 
+const AXES = [0, 1, 2] as const
+
 type Known = {
   readonly bins: ReadonlySet<string>
   readonly units: ReadonlySet<string>
@@ -63,13 +65,13 @@ function checkPiece(piece: Piece, path: DocumentPath, known: Known): readonly Pr
 }
 
 function checkBin(bin: Bin, path: DocumentPath, known: Known): readonly Problem[] {
-  const axis = bin.innerMm.findIndex((inner, index) => inner > (bin.sizeMm[index] ?? 0))
+  const axis = AXES.find((each) => bin.innerMm[each] > bin.sizeMm[each])
   return [
-    ...(axis >= 0
+    ...(axis !== undefined
       ? [
           found('bin-inside-larger', [...path, 'innerMm', axis], bin.innerMm[axis], {
             bin: bin.name,
-            maximum: String(bin.sizeMm[axis] ?? 0),
+            maximum: String(bin.sizeMm[axis]),
           }),
         ]
       : []),
@@ -98,12 +100,12 @@ function checkLocks(unit: Piece | Bin, path: DocumentPath, known: Known): readon
         }),
       ]
     }
-    const outside = lock.atMm?.some(
-      (low, axis) => low < 0 || low + (lock.sizeMm?.[axis] ?? 0) > (bay.sizeMm[axis] ?? 0),
-    )
-    return outside === true
+    const { atMm, sizeMm } = lock
+    const outside =
+      atMm !== undefined && AXES.some((axis) => atMm[axis] < 0 || atMm[axis] + (sizeMm?.[axis] ?? 0) > bay.sizeMm[axis])
+    return outside
       ? [
-          found('lock-outside-bay', [...at, 'atMm'], lock.atMm, {
+          found('lock-outside-bay', [...at, 'atMm'], atMm, {
             piece: unit.name,
             bay: bay.name,
             size: bay.sizeMm.join(' × '),

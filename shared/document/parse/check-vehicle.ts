@@ -7,6 +7,10 @@ import { found, idSet, idsTwice, placed, unknownId } from './checks.ts'
 /** Axle masses are read off a scale or a plate: their sum may miss the ready mass by this share, common practice. */
 const AXLE_SUM_TOLERANCE01 = 0.05
 
+const AXES = [0, 1, 2] as const
+/** Those of a face. */
+const FACE_AXES = [0, 1] as const
+
 export function checkVehicle(trip: Trip): readonly Problem[] {
   const { vehicle } = trip
   return [
@@ -31,9 +35,9 @@ function checkBay(bay: Bay, path: DocumentPath): readonly Problem[] {
   const openings = bay.openings.flatMap((opening, index) => {
     const face = faceSizeMm(bay, opening.face)
     const at = [...path, 'openings', index]
-    const empty = opening.fromMm.some((from, axis) => from >= (opening.toMm[axis] ?? 0))
+    const empty = FACE_AXES.some((axis) => opening.fromMm[axis] >= opening.toMm[axis])
     if (empty) return [found('opening-empty', [...at, 'toMm'], opening.toMm, { bay: bay.name, opening: opening.name })]
-    const outside = opening.fromMm.some((from) => from < 0) || opening.toMm.some((to, axis) => to > (face[axis] ?? 0))
+    const outside = FACE_AXES.some((axis) => opening.fromMm[axis] < 0 || opening.toMm[axis] > face[axis])
     if (!outside) return []
     return [
       found('opening-outside-face', [...at, 'toMm'], opening.toMm, {
@@ -45,9 +49,9 @@ function checkBay(bay: Bay, path: DocumentPath): readonly Problem[] {
     ]
   })
   const obstacles = bay.obstacles.flatMap((obstacle, index) => {
-    const inside = bay.sizeMm.every((size, axis) => {
-      const low = obstacle.atMm[axis] ?? 0
-      return low >= 0 && low + (obstacle.sizeMm[axis] ?? 0) <= size
+    const inside = AXES.every((axis) => {
+      const low = obstacle.atMm[axis]
+      return low >= 0 && low + obstacle.sizeMm[axis] <= bay.sizeMm[axis]
     })
     return inside
       ? []
@@ -81,11 +85,10 @@ function checkBed(trip: Trip): readonly Problem[] {
   const pieces = idSet(trip.kit.pieces)
   const mattresses = bed.mattressPieceIds.flatMap((id, index) => {
     const at = [...path, 'mattressPieceIds', index]
-    const unknown = unknownId(id, pieces, 'piece', at)
-    if (unknown.length > 0) return unknown
     const piece = trip.kit.pieces.find((one) => one.id === id)
-    const lies = piece?.bedding?.kind === 'mattress' || piece?.bedding?.kind === 'mat'
-    return lies ? [] : [found('mattress-not-bedding', at, id, { piece: piece?.name ?? id })]
+    if (piece === undefined) return unknownId(id, pieces, 'piece', at)
+    const lies = piece.bedding?.kind === 'mattress' || piece.bedding?.kind === 'mat'
+    return lies ? [] : [found('mattress-not-bedding', at, id, { piece: piece.name })]
   })
   const bare = bed.mattressPieceIds.length === 0 && bed.fittedMattressM2KPerW === undefined
   return [

@@ -106,10 +106,11 @@ class JsonReader {
     this.at += 1
     let value = ''
     for (;;) {
+      // It always matches, if only the empty text, and stops where it ends.
       PLAIN_TEXT.lastIndex = this.at
-      const plain = PLAIN_TEXT.exec(this.text)?.[0] ?? ''
-      value += plain
-      this.at += plain.length
+      PLAIN_TEXT.test(this.text)
+      value += this.text.slice(this.at, PLAIN_TEXT.lastIndex)
+      this.at = PLAIN_TEXT.lastIndex
       const next = this.text[this.at]
       if (next === '"') {
         this.at += 1
@@ -194,9 +195,11 @@ class JsonReader {
 /** UTF-8 bytes of a text, so that an editor can jump to the place. */
 function byteLength(text: string): number {
   let bytes = 0
-  for (const character of text) {
-    const point = character.codePointAt(0) ?? 0
-    bytes += point < 0x80 ? 1 : point < 0x800 ? 2 : point < 0x10000 ? 3 : 4
+  for (let at = 0; at < text.length; at += 1) {
+    const unit = text.charCodeAt(at)
+    // A pair of surrogates takes four bytes, two for each half.
+    const isHalf = unit >= 0xd800 && unit <= 0xdfff
+    bytes += unit < 0x80 ? 1 : unit < 0x800 || isHalf ? 2 : 3
   }
   return bytes
 }

@@ -31,9 +31,8 @@ function looksLikeUtf16(bytes: Uint8Array): boolean {
 
 type Sequence = { readonly length: number; readonly first: number; readonly least: number }
 
-/** Lead byte of a sequence: its length, its own bits, and the least code point that may be written so long. */
+/** Lead byte of a sequence of two or more: its length, its own bits, and the least code point that may be written so long. */
 function sequenceOf(lead: number): Sequence | null {
-  if (lead < 0x80) return { length: 1, first: lead, least: 0 }
   if (lead >= 0xc2 && lead <= 0xdf) return { length: 2, first: lead & 0x1f, least: 0x80 }
   if (lead >= 0xe0 && lead <= 0xef) return { length: 3, first: lead & 0x0f, least: 0x800 }
   if (lead >= 0xf0 && lead <= 0xf4) return { length: 4, first: lead & 0x07, least: 0x10000 }
@@ -44,13 +43,12 @@ function decodeUtf8(bytes: Uint8Array, start: number): Result<string> {
   const parts: string[] = []
   let units: number[] = []
   let at = start
-  while (at < bytes.length) {
-    const lead = bytes[at] ?? 0
+  for (let lead = bytes[at]; lead !== undefined; lead = bytes[at]) {
     if (lead < 0x80) {
       units.push(lead)
       at += 1
     } else {
-      const point = codePointAt(bytes, at)
+      const point = codePointAt(bytes, at, lead)
       if (point === null) return fail(problem('file-not-utf8', [], { offset: at }))
       if (point.value > 0xffff) {
         units.push(0xd800 + ((point.value - 0x10000) >> 10), 0xdc00 + ((point.value - 0x10000) & 0x3ff))
@@ -66,11 +64,16 @@ function decodeUtf8(bytes: Uint8Array, start: number): Result<string> {
   return ok(parts.join(''))
 }
 
-function codePointAt(bytes: Uint8Array, at: number): { readonly value: number; readonly length: number } | null {
-  const sequence = sequenceOf(bytes[at] ?? 0)
-  if (sequence === null || at + sequence.length > bytes.length) return null
+function codePointAt(
+  bytes: Uint8Array,
+  at: number,
+  lead: number,
+): { readonly value: number; readonly length: number } | null {
+  const sequence = sequenceOf(lead)
+  if (sequence === null) return null
   let value = sequence.first
   for (let index = 1; index < sequence.length; index++) {
+    // Past the end stands 0, which continues no sequence.
     const next = bytes[at + index] ?? 0
     if ((next & 0xc0) !== 0x80) return null
     value = value * 64 + (next & 0x3f)

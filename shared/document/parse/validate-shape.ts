@@ -47,7 +47,7 @@ function problemsOfIssue(issue: Issue, base: readonly PropertyKey[], root: unkno
       if (found === undefined) return make('field-missing', { expected: issue.values.map(String).join(', ') })
       return make('field-choice', { choices: issue.values.map(String) })
     case 'invalid_format':
-      return make(PATTERN_CODES.get(issue.pattern ?? '') ?? 'field-text')
+      return make(PATTERN_CODES.get(String(issue.pattern)) ?? 'field-text')
     case 'invalid_union':
       return unionProblems(issue, keys, root, make)
     default:
@@ -77,4 +77,4 @@ const lengthOf = (value: unknown): ProblemParams =>
   typeof value === 'string' || Array.isArray(value) ? { length: String(value.length) } : {}
 
 const documentPath = (keys: readonly PropertyKey[]): DocumentPath =>
-  keys.map((key) => (typeof key === 'symbol' ? String(key) : key))
+  keys.map((key) => (typeof key === 'number' ? key : String(key)))
