@@ -49,6 +49,13 @@ describe('the history', () => {
     expect(undo(now.history, now.trip)?.trip).toEqual(sample)
   })
 
+  it('is the same where there is no gesture to end', () => {
+    const none = createHistory()
+    expect(endGesture(none)).toBe(none)
+    const single = set(start, 'a')
+    expect(endGesture(single.history)).toBe(single.history)
+  })
+
   it('starts a new entry after the gesture has ended, or was taken back', () => {
     const first = set(start, 'a', 'typing')
     const ended = set({ ...first, history: endGesture(first.history) }, 'b', 'typing')

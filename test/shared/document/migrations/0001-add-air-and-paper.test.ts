@@ -36,4 +36,19 @@ describe('a trip of version 0', () => {
     const paper = { version: 0, preferences: { units: 'metric', paper: 'letter' } }
     expect(migrateTrip(paper, 0, 1)).toEqual({ version: 1, preferences: { units: 'metric', paper: 'letter' } })
   })
+
+  it('counts in metres on A4, keeps a window that is open, and a kit and a night that it does not understand', () => {
+    const content = {
+      version: 0,
+      nights: ['soon', { id: 'a', ventilation: { gapMm: 30, sides: 1 } }],
+      preferences: { units: 'metric' },
+      kit: { freeShare01: 0.1 },
+    }
+    expect(migrateTrip(content, 0, 1)).toEqual({
+      version: 1,
+      nights: ['soon', { id: 'a', ventilation: { gapMm: 30, sides: 1 } }],
+      preferences: { units: 'metric', paper: 'a4' },
+      kit: { freeShare01: 0.1 },
+    })
+  })
 })
