@@ -32,10 +32,7 @@ export function systemCode(cause: unknown): string | null {
 }
 
 /** Node's own argument errors (`ERR_...`) are programming errors. */
-const isSystemError = (cause: unknown): boolean => {
-  const code = systemCode(cause) ?? ''
-  return !code.startsWith('ERR_') || code === 'ERR_FS_FILE_TOO_LARGE'
-}
+const isSystemError = (code: string): boolean => !code.startsWith('ERR_') || code === 'ERR_FS_FILE_TOO_LARGE'
 
 /** Runs calls; a refusal of the system becomes a problem with the path, a programming error goes on upwards. */
 export async function attempt<T>(path: string, job: () => Promise<T>): Promise<Result<T>> {
@@ -43,7 +40,7 @@ export async function attempt<T>(path: string, job: () => Promise<T>): Promise<R
     return ok(await job())
   } catch (cause) {
     const code = systemCode(cause)
-    if (code === null || !isSystemError(cause)) throw cause
+    if (code === null || !isSystemError(code)) throw cause
     return fail(problem(CODES[code] ?? 'file-failed', [], { path, system: code }))
   }
 }

@@ -47,7 +47,7 @@ function wait(line: Line, quietAfterMs: number): Promise<HostEvent> {
   return new Promise((resolve) => {
     const finish = (event: HostEvent): void => {
       clearTimeout(timer)
-      if (line.answer === finish) line.answer = null
+      line.answer = null
       resolve(event)
     }
     const timer = setTimeout(() => finish({ kind: 'quiet' }), quietAfterMs)

@@ -10,6 +10,7 @@ import { sha256Of } from '../atomic-save.ts'
 import type { FileCalls } from '../calls.ts'
 import { attempt } from '../cause.ts'
 import { isAlive } from '../temp-name.ts'
+import { jsonOrNull } from './json-or-null.ts'
 
 const NAME = /^([A-Za-z0-9_-]{8,64})\.(\d{1,12})\.copy$/
 const KEPT = 2
@@ -109,8 +110,7 @@ function decode(file: Uint8Array): Copy | null {
   if (endAt < 0 || headEnd < 0 || headEnd > endAt) return null
   const body = buffer.subarray(0, endAt)
   if (buffer.toString('latin1', endAt) !== `\nend ${body.length} ${sha256Of(body)}\n`) return null
-  const head: unknown = JSON.parse(buffer.toString('utf8', 0, headEnd))
-  const entry = readEntry(head)
+  const entry = readEntry(jsonOrNull(buffer.toString('utf8', 0, headEnd)))
   return entry === null ? null : { ...entry, bytes: body.subarray(headEnd + 1) }
 }
 

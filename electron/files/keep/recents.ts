@@ -4,6 +4,7 @@ import type { Recent, Recents } from '../../../shared/host/index.ts'
 import { saveAtomically, sha256Of } from '../atomic-save.ts'
 import type { FileCalls } from '../calls.ts'
 import { attempt } from '../cause.ts'
+import { jsonOrNull } from './json-or-null.ts'
 
 const KEPT = 12
 
@@ -41,7 +42,7 @@ async function load({ calls, path }: Setting): Promise<{ recents: readonly Recen
 }
 
 function parse(text: string): readonly Recent[] {
-  const list = parseJson(text)
+  const list = jsonOrNull(text)
   if (!Array.isArray(list)) return []
   return list.flatMap((each: unknown) => {
     if (typeof each !== 'object' || each === null || !('path' in each) || !('openedAtUtc' in each)) return []
@@ -53,13 +54,4 @@ function parse(text: string): readonly Recent[] {
       ? [{ path, openedAtUtc }]
       : []
   })
-}
-
-function parseJson(text: string): unknown {
-  try {
-    return JSON.parse(text)
-  } catch (cause) {
-    if (cause instanceof SyntaxError) return null
-    throw cause
-  }
 }

@@ -72,6 +72,21 @@ describe('a lock', () => {
     expect(disk.names('/locks')).toEqual([])
   })
 
+  it('of a program that is gone, which another clears first, is taken at the next try', async () => {
+    const first = await locks().take(file)
+    if (!first.ok) throw new Error('not taken')
+    const [name = ''] = disk.names('/locks')
+    disk.put(`/locks/${name}`, Buffer.from(DEAD))
+    const calls = disk.calls()
+    const rename: FileCalls['rename'] = async (from) => {
+      await calls.unlink(from)
+      throw new SystemError('ENOENT')
+    }
+    expect((await locks({ rename }).take(file)).ok).toBe(true)
+    expect(text()).toEqual([expect.stringMatching(new RegExp(`^${process.pid} `))])
+    await first.value.release()
+  })
+
   it('is given up on where others are always quicker', async () => {
     const link: FileCalls['link'] = () => Promise.reject(new SystemError('EEXIST'))
     expect(await locks({ link }).take(file)).toMatchObject({ ok: false, problem: { code: 'trip-open-elsewhere' } })
