@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs'
 import { beforeEach, describe, expect, it } from 'vitest'
 import { parseTrip, serializeTrip } from '../../../shared/document/index.ts'
 import type { Trip } from '../../../shared/document/index.ts'
-import { createHost } from '../../../shared/host/index.ts'
+import { createHost, planTrip } from '../../../shared/host/index.ts'
 import type { Host, HostPorts, OperationInput, OperationName } from '../../../shared/host/index.ts'
 import { fail, ok, problem } from '../../../shared/result/index.ts'
 import type { Utc } from '../../../shared/units/index.ts'
@@ -414,6 +414,23 @@ describe('sheets', () => {
 })
 
 describe('what the host says', () => {
+  it('says whether it has dialogs', async () => {
+    const has = async (of: HostDouble) =>
+      value(await ask(createHost(of.ports, null), 'a', 'readHostInfo', {})).hasDialogs
+    expect(await has(double)).toBe(false)
+    expect(await has(hostDouble({ disk, answers: [] }))).toBe(true)
+  })
+
+  it('plans no file that is no trip, and says all that is wrong with it', () => {
+    const planned = planTrip(utf8('{"format": "kipstow-trip", "version": 1}'), {
+      seed: 1,
+      iterations: 1,
+      remedies: false,
+    })
+    expect(planned.ok ? [] : planned.problem.map(({ code }) => code)).toContain('field-missing')
+    expect(planned.ok ? 0 : planned.problem.length).toBeGreaterThan(3)
+  })
+
   it('notes a crash as kind, place and own frames, and nothing else', async () => {
     const { host } = breakable()
     const frames = ['at f (scene-view.ts:12:5)', 'nowhere', 'https://host/assets/index-Bz.js:3:141', 'Trip.vue:7']
