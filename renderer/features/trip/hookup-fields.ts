@@ -11,7 +11,7 @@ const MOST_READINGS = 20
 const optional = { optional: true } as const
 
 /** Connectors with two hot poles, where 208 and 240 V are to be told apart. */
-const TWO_POLE: ReadonlySet<unknown> = new Set(['nema-6-20', 'nema-6-50', 'nema-14-30', 'nema-14-50'])
+const TWO_POLE: ReadonlySet<unknown> = new Set(['nema-6-20', 'nema-6-50', 'nema-10-30', 'nema-14-30', 'nema-14-50'])
 
 export function hookupParts(index: number, night: Night, pieces: readonly Piece[], text: Text): readonly FormPart[] {
   const at = atNight(index)

@@ -39,6 +39,8 @@ const CONNECTORS: readonly ConnectorRating[] = [
   nema('nema-5-20', 120, 20, true),
   nema('nema-6-20', 240, 20, false),
   nema('nema-6-50', 240, 50, false),
+  // An old dryer outlet: two hot poles and a neutral, no earth.
+  { ...nema('nema-10-30', 240, 30, true), earth: false },
   nema('nema-tt-30', 120, 30, true),
   nema('nema-14-30', 240, 30, true),
   nema('nema-14-50', 240, 50, true),
@@ -55,6 +57,9 @@ const CONNECTORS: readonly ConnectorRating[] = [
 /** Rating of a connector by its id; null for one that the tables do not hold. */
 export const connectorRating = (id: string): ConnectorRating | null =>
   CONNECTORS.find((entry) => entry.id === id) ?? null
+
+/** Whether a connector has no earth at all, whatever a tester is said to show. */
+export const lacksEarth = (id: string): boolean => connectorRating(id)?.earth === false
 
 /** Household outlets outside North America (CEE 7, BS 1363, AS/NZS 3112). */
 const DOMESTIC: readonly string[] = ['cee-7-3-schuko', 'cee-7-5-french', 'bs-1363', 'as-nzs-3112']

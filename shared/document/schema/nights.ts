@@ -25,6 +25,7 @@ export const connectorSchema = z.enum([
   'nema-5-20',
   'nema-6-20',
   'nema-6-50',
+  'nema-10-30',
   'nema-tt-30',
   'nema-14-30',
   'nema-14-50',

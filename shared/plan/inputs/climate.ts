@@ -1,6 +1,6 @@
 /** Trip and night to the climate engine's input: cabin, heater, people, supply, battery, leg and decisions. */
 import type { Hookup, Leg, Night, Piece, Trip, Vehicle } from '../../document/index.ts'
-import { cabinDefaults, weatherForNight } from '../../climate/index.ts'
+import { cabinDefaults, lacksEarth, weatherForNight } from '../../climate/index.ts'
 import type {
   BatteryParameters,
   CabinParameters,
@@ -138,7 +138,7 @@ function supplyParameters(trip: Trip, night: Night, hookup: Hookup, clock: Night
       ...hookup.readings.map(({ currentA, volts }) => ({ currentA, volts })),
       ...readAtThePost(trip, night.id),
     ],
-    earthOk: hookup.earthOk,
+    earthOk: lacksEarth(hookup.connector) ? 'no' : hookup.earthOk,
     polarityReversed: hookup.polarityReversed,
     otherLoadW: hookup.otherLoadW,
     plugInUtc: nightInstant(night, hookup.plugIn),

@@ -6,7 +6,7 @@ import { loadedPieces } from '../load.ts'
 import type { NightPlan } from '../types.ts'
 
 const DOMESTIC = new Set(['nema-5-15', 'nema-5-20', 'cee-7-3-schuko', 'cee-7-5-french', 'bs-1363', 'as-nzs-3112'])
-const SPLIT_PHASE = new Set(['nema-14-30', 'nema-14-50', 'nema-6-50', 'nema-6-20'])
+const SPLIT_PHASE = new Set(['nema-14-30', 'nema-14-50', 'nema-6-50', 'nema-6-20', 'nema-10-30'])
 /** What a lead, charging unit or adapter plugs into, where the piece does not list it: nothing is assumed. */
 const FITS_NOTHING: readonly string[] = []
 
@@ -67,7 +67,7 @@ export function hookupFacts(
     belowMinimum: supply?.belowMinimum ?? false,
     minimumA: plan.input.supply?.minimumA ?? null,
     measured: (hookup?.readings.length ?? 0) > 0,
-    earth: hookup?.earthOk ?? 'not-known',
+    earth: plan.input.supply?.earthOk ?? 'not-known',
     polarityReversed: hookup?.polarityReversed ?? 'not-known',
     resetReachable: hookup?.resetReachable ?? 'not-known',
     trippedBefore: hookup?.heldA !== undefined,

@@ -3,7 +3,7 @@ import { lineSystem } from '../../climate/index.ts'
 import type { Hookup } from '../../document/index.ts'
 
 /** Connectors with two hot poles (NEMA WD 6). */
-const TWO_POLE: ReadonlySet<string> = new Set(['nema-6-20', 'nema-6-50', 'nema-14-30', 'nema-14-50'])
+const TWO_POLE: ReadonlySet<string> = new Set(['nema-6-20', 'nema-6-50', 'nema-10-30', 'nema-14-30', 'nema-14-50'])
 
 /** Volts between the poles of both systems (ANSI C84.1 nominal). */
 const NOMINAL_V = { 'split-phase-240': 240, 'two-of-three-208': 208 } as const

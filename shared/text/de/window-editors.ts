@@ -188,6 +188,7 @@ export const windowEditors = {
   'window.connector.nema-5-20': 'NEMA 5-20 (20 A, 120 V)',
   'window.connector.nema-6-20': 'NEMA 6-20 (20 A, 240 V)',
   'window.connector.nema-6-50': 'NEMA 6-50 (50 A, 240 V)',
+  'window.connector.nema-10-30': 'NEMA 10-30 (30 A, 240 V, ohne Schutzleiter)',
   'window.connector.nema-tt-30': 'NEMA TT-30 (30 A, 120 V)',
   'window.connector.nema-14-30': 'NEMA 14-30 (30 A, 240 V)',
   'window.connector.nema-14-50': 'NEMA 14-50 (50 A, 240 V)',

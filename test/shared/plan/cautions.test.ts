@@ -5,6 +5,7 @@ import type { Block } from '../../../shared/cards/index.ts'
 import type { Trip } from '../../../shared/document/index.ts'
 import type { Plan } from '../../../shared/plan/index.ts'
 import { createText } from '../../../shared/text/index.ts'
+import { TIME_LIMIT_MS } from '../../support/generators/runs.ts'
 import { codes, planOf, sample, withNight } from './trips.ts'
 
 /** The sentences of a night card, notices with the rest. */
@@ -26,7 +27,7 @@ describe('two autumn nights on posts, one of them a household outlet', () => {
   let plan: Plan
   beforeAll(() => {
     plan = planOf(trip)
-  })
+  }, TIME_LIMIT_MS)
 
   it('finds what the supply asks to be minded: wiring, lead, adapter, outlet', () => {
     expect(codes(plan)).toEqual(
@@ -83,7 +84,7 @@ describe('the same trip in a night without a post, and in heat', () => {
   let plan: Plan
   beforeAll(() => {
     plan = planOf(changed)
-  })
+  }, TIME_LIMIT_MS)
   const onNight = (index: number): readonly string[] =>
     plan.findings.filter(({ nightId }) => nightId === changed.nights[index]?.id).map(({ problem }) => problem.code)
 
@@ -103,6 +104,25 @@ describe('the same trip in a night without a post, and in heat', () => {
     const words = wordsOf(changed, plan)
     expect(words).toMatch(/Shivering, confusion or slurred speech is an emergency/)
     expect(words).toMatch(/hot dry skin or confusion is an emergency/)
+  })
+})
+
+describe('an outlet that has no earth at all', () => {
+  it('is not to be plugged into, whatever the trip says of its earth', () => {
+    const base = sample('bats-by-the-quarry')
+    const trip = withNight({ ...base, nights: base.nights.slice(0, 1) }, 0, (night) =>
+      night.hookup === undefined
+        ? night
+        : {
+            ...night,
+            hookup: { ...night.hookup, connector: 'nema-10-30', nominalV: 240, breakerA: 30, earthOk: 'yes' },
+          },
+    )
+    const plan = planOf(trip)
+    expect(codes(plan, 'shortfall')).toContain('night-earth-missing')
+    expect(stepsOf(plan)).toContain('earth-missing')
+    // Row HKP-005: 24 A of 30 for hours.
+    expect(plan.nights[0]?.outcome.supply?.limits).toContainEqual({ part: 'socket', currentA: 24 })
   })
 })
 

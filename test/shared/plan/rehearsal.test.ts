@@ -5,6 +5,7 @@ import { runFault } from '../../../shared/climate/index.ts'
 import { choicesOf, faultAt, faultKinds } from '../../../shared/plan/index.ts'
 import type { Plan } from '../../../shared/plan/index.ts'
 import { createText } from '../../../shared/text/index.ts'
+import { TIME_LIMIT_MS } from '../../support/generators/runs.ts'
 import { planOf, sample, withNight } from './trips.ts'
 
 const base = sample('bats-by-the-quarry')
@@ -14,7 +15,7 @@ describe('a night on a post', () => {
   let plan: Plan
   beforeAll(() => {
     plan = planOf(trip, true)
-  })
+  }, TIME_LIMIT_MS)
   const first = (): Plan['nights'][number] => {
     const [night] = plan.nights
     if (night === undefined) throw new Error('the plan has a night')

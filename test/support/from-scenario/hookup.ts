@@ -8,6 +8,7 @@ const CONNECTORS: readonly (readonly [RegExp, Connector])[] = [
   [/14-?50/, 'nema-14-50'],
   [/14-?30/, 'nema-14-30'],
   [/6-?50/, 'nema-6-50'],
+  [/10-?30/, 'nema-10-30'],
   [/6-?20/, 'nema-6-20'],
   [/5-?20/, 'nema-5-20'],
   [/5-?15|north american domestic/, 'nema-5-15'],
