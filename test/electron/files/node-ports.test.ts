@@ -1,9 +1,9 @@
 /** All ports on a real disk: what a host says of itself, and that what is kept is its user's alone. */
-import { existsSync, mkdirSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, mkdtempSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { createNodePorts } from '../../../electron/files/node-ports.ts'
+import { createNodePorts, systemLanguage } from '../../../electron/files/node-ports.ts'
 import type { PortSetting } from '../../../electron/files/node-ports.ts'
 import { createWaits } from '../../../electron/files/waits.ts'
 import { readPageBundle } from '../../../electron/files/page-bundle.ts'
@@ -38,6 +38,56 @@ describe('the ports', () => {
   it('have a version even where the manifest has none', async () => {
     writeFileSync(join(root, 'package.json'), '[]')
     expect((await portsHere()).facts.appVersion).toBe('0.0.0')
+  })
+
+  it('say of which family the system is, and which of our two languages it speaks', async () => {
+    const real = process.platform
+    const named: string[] = []
+    try {
+      for (const platform of ['linux', 'darwin', 'win32', 'freebsd'] as const) {
+        Object.defineProperty(process, 'platform', { value: platform })
+        named.push((await portsHere()).facts.platform)
+      }
+    } finally {
+      Object.defineProperty(process, 'platform', { value: real })
+    }
+    expect(named).toEqual(['linux', 'mac', 'windows', 'other'])
+    const options = new Intl.DateTimeFormat().resolvedOptions()
+    const resolved = vi.spyOn(Intl.DateTimeFormat.prototype, 'resolvedOptions')
+    const spoken = ['de-AT', 'DE', 'en-GB', 'fr-FR', 'und'].map((locale) => {
+      resolved.mockReturnValueOnce({ ...options, locale })
+      return systemLanguage()
+    })
+    resolved.mockRestore()
+    expect(spoken).toEqual(['de', 'de', 'en', 'en', 'en'])
+  })
+
+  it('date what they keep and log by the clock of the system, and write text as UTF-8', async () => {
+    vi.useFakeTimers({ toFake: ['Date'], now: Date.parse('2027-10-08T20:00:00.700Z') })
+    try {
+      const ports = await portsHere()
+      expect(ports.clock.nowUtc()).toBe(Date.parse('2027-10-08T20:00:00Z') / 1000)
+      expect([...ports.encode('aé€')]).toEqual([0x61, 0xc3, 0xa9, 0xe2, 0x82, 0xac])
+      ports.log.write('started')
+      expect((await ports.log.recent()).map((line) => JSON.parse(line))).toEqual([
+        { at: '2027-10-08T20:00:00Z', event: 'started' },
+      ])
+      await ports.backups.keep('/t/a.trip.json', ports.encode('a'))
+      expect(await ports.backups.list('/t/a.trip.json')).toEqual({
+        ok: true,
+        value: [{ id: '00000001-1823025600.trip.json', savedAtUtc: 1_823_025_600, bytes: 1 }],
+      })
+      // A half-made file of another machine is a day old by this clock, and swept on reading beside it.
+      const foreign = join(root, '.kipstow-00000000-1-0123456789abcdef.tmp')
+      const old = new Date('2027-10-07T19:59:00Z')
+      writeFileSync(foreign, '')
+      utimesSync(foreign, old, old)
+      writeFileSync(join(root, 'a.trip.json'), 'a')
+      expect((await ports.files.read(join(root, 'a.trip.json'))).ok).toBe(true)
+      expect(existsSync(foreign)).toBe(false)
+    } finally {
+      vi.useRealTimers()
+    }
   })
 
   it.skipIf(process.platform === 'win32')(

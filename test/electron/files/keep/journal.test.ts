@@ -47,7 +47,7 @@ describe('unsaved work', () => {
     expect(await journal().list()).toEqual({ ok: true, value: [entryOf(head)] })
   })
 
-  it.each([
+  it.each<readonly [string, string]>([
     ['no JSON', 'half a line {'],
     ['a number', '5'],
     ['nothing', 'null'],

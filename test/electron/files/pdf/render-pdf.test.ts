@@ -4,9 +4,10 @@ import { inflateSync } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
 import { renderPdf } from '../../../../electron/files/pdf/index.ts'
 import { fontOf, runsOf } from '../../../../electron/files/pdf/coverage.ts'
+import { contentOf as contentOfCard } from '../../../../electron/files/pdf/content.ts'
 import { fontFiles } from '../../../../electron/files/pdf/fonts.ts'
 import { checklistCard, loadCard, nightCard, siteSheet } from '../../../../shared/cards/index.ts'
-import type { CardInput } from '../../../../shared/cards/index.ts'
+import type { Block, CardInput, TickItem } from '../../../../shared/cards/index.ts'
 import { createText } from '../../../../shared/text/index.ts'
 import { cardsPlan, cardsTrip } from '../../../support/cards-plan.ts'
 
@@ -75,6 +76,68 @@ describe('a card as PDF', () => {
     })
     const bytes = await renderPdf(loadCard({ ...input, trip: foreign }), DATE)
     expect(pagesOf(bytes)).toBeGreaterThan(3)
+  })
+})
+
+describe('the content of a card', () => {
+  const tick = (over: Partial<TickItem>): TickItem => ({
+    text: 'Chocks in',
+    detail: null,
+    time: null,
+    state: 'open',
+    caution: false,
+    ...over,
+  })
+  const content = (...blocks: readonly Block[]): unknown[] => contentOfCard({ ...siteSheet(input), blocks })
+  /** Every text in it, in order. */
+  const textsOf = (part: unknown): readonly string[] => {
+    if (Array.isArray(part)) return part.flatMap(textsOf)
+    if (typeof part !== 'object' || part === null) return []
+    return Object.entries(part).flatMap(([key, value]) =>
+      key === 'text' && typeof value === 'string' ? [value] : textsOf(value),
+    )
+  }
+  const svgsOf = (part: unknown): readonly string[] =>
+    [...JSON.stringify(part).matchAll(/<path d=\\"([^\\]+)/g)].map((match) => match[1] ?? '')
+
+  it('has a box for each line to tick, also inside blocks kept together: empty, ticked or barred', async () => {
+    const items = [
+      tick({ time: '17:20' }),
+      tick({ text: 'Covers in', detail: 'Six degrees', state: 'done' }),
+      tick({ text: 'Call the site', state: 'skipped' }),
+    ]
+    const inside = content({ kind: 'together', blocks: [{ kind: 'ticks', items }] })
+    expect(textsOf(inside).filter((text) => text !== '')).toEqual([
+      'Chocks in',
+      '17:20',
+      'Covers in',
+      'Six degrees',
+      'Call the site',
+    ])
+    expect(svgsOf(inside)).toEqual(['M3 8l3.5 4L13 3', 'M3 8h10'])
+    expect(JSON.stringify(inside).match(/<svg /g)).toHaveLength(3)
+    const bytes = await renderPdf(
+      { ...siteSheet(input), blocks: [{ kind: 'together', blocks: [{ kind: 'ticks', items }] }] },
+      DATE,
+    )
+    expect(pagesOf(bytes)).toBe(1)
+  })
+
+  it('puts no heading over a list of nothing, nor one heading over two lists', () => {
+    const heading: Block = { kind: 'heading', level: 2, text: 'Before dark' }
+    expect(textsOf(content(heading, { kind: 'ticks', items: [] }))).toEqual([])
+    const twice = content(heading, { kind: 'ticks', items: [tick({})] }, { kind: 'ticks', items: [tick({})] })
+    expect(textsOf(twice).filter((text) => text !== '')).toEqual(['Before dark', 'Chocks in', 'Chocks in'])
+  })
+
+  it('leaves a cell empty that its row does not have', () => {
+    const column = { title: '', share: 1, align: 'left' } as const
+    const [table] = content({ kind: 'table', columns: [column, column], rows: [['a'], ['b', 'c']] })
+    const { body } = (table as { table: { body: unknown[][] } }).table
+    expect(body.map((row) => row.map((cell) => textsOf(cell)))).toEqual([
+      [['a'], []],
+      [['b'], ['c']],
+    ])
   })
 })
 
