@@ -81,6 +81,23 @@ describe('a file that is no trip', () => {
   })
 })
 
+describe('a fixed place with a position and no size of its own', () => {
+  // The load bay of the sample is 1090 mm long.
+  const read = (x: number) =>
+    parseTrip(
+      bytesOf(spoiled(['kit', 'pieces', 4, 'locks'], [{ layout: 'drive', bayId: 'load-bay', atMm: [x, 0, 0] }])),
+    )
+
+  it('lies inside the bay by its corner, or is refused', () => {
+    expect(read(1000).ok).toBe(true)
+    expect(read(1091)).toMatchObject({
+      ok: false,
+      problem: [{ code: 'lock-outside-bay', path: ['kit', 'pieces', 4, 'locks', 0, 'atMm'] }],
+    })
+    expect(read(-1)).toMatchObject({ ok: false, problem: [{ code: 'lock-outside-bay' }] })
+  })
+})
+
 describe('a file with a byte order mark', () => {
   it('is read as if the mark were not there', () => {
     const plain = parseTrip(bytesOf(sampleText()))
