@@ -40,7 +40,7 @@ export function siteFindings(trip: Trip, night: Night, index: number, pitch: Pit
   // Whatever the plan reckons, those who answer for the post decide: said wherever a current is planned.
   if (hookup !== undefined) {
     const path = ['nights', index, 'hookup'] as const
-    found.push(finding({ ...source, path }, 'note', 'site-and-codes-decide', { site: night.site.name }))
+    found.push(finding({ ...source, path }, 'caution', 'site-and-codes-decide'))
   }
   if (hookup !== undefined && lineSystemOf(hookup) === 'not-known') {
     const path = ['nights', index, 'hookup', 'lineSystem'] as const

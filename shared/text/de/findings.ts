@@ -97,7 +97,7 @@ export const findings: Record<keyof typeof english, string> = {
   'problem.night-below-minimum-current':
     'Der Kasten erlaubt {allowedA}, weniger als die {limitA}, die eine Ladesteuerung anfordern kann: es wird nicht geladen.',
   'problem.site-and-codes-decide':
-    'Die Regeln von {site} und die örtlichen Vorschriften gehen diesem Plan vor: verlangen sie weniger, dann weniger nehmen. Der Kasten kann seine Leitung mit anderen teilen. Alles hinter seiner Steckdose ist Sache einer Elektrofachkraft.',
+    'Platzregeln und örtliche Vorschriften gehen diesem Plan vor: verlangen sie weniger, dann weniger nehmen. Der Kasten kann seine Leitung mit anderen teilen. Alles hinter seiner Steckdose ist Sache einer Elektrofachkraft.',
   'problem.night-two-loads':
     'Laden und die andere Last zusammen übersteigen, was der Kasten trägt. Nie beides zugleich.',
   'problem.leg-too-long':

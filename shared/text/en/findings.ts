@@ -97,7 +97,7 @@ export const findings = {
   'problem.night-below-minimum-current':
     'The post allows {allowedA}, less than the {limitA} that charging control can ask for: it will not charge.',
   'problem.site-and-codes-decide':
-    'The rules of {site} and the local electrical code go before this plan: where they ask for less, take less. The post may share its wiring with others. Leave everything behind its outlet to a licensed electrician.',
+    'Site rules and the local electrical code go before this plan: where they ask for less, take less. The post may share its wiring with others. Leave everything behind its outlet to a licensed electrician.',
   'problem.night-two-loads': 'Charging and the other load together pass what the post carries. Never run both.',
   'problem.leg-too-long':
     'The next leg needs {needWh} and {reserveWh} in reserve; leaving with {depart01} is {shortWh} short, and no stop on the way mends it.',
