@@ -9,8 +9,6 @@ const WARMER_K = [2, 4, 6, 8] as const
 const WARMER_FOR_ROOM_K = [3, 6] as const
 const COOLER_K = [-2, -4, -6] as const
 const HIGHER_LIMITS_01 = [0.95, 1] as const
-/** Shares of the current asked for that are tried where the post sags too far. */
-const WEAKER_01 = [0.85, 0.7, 0.5] as const
 /** Leaving is put at the end of the hour that barred it, with this much to roll to the gate. */
 const AFTER_THE_BAR_MIN = 1
 /** How many pieces are tried, largest first, when something must stay at home for room. */
@@ -21,7 +19,6 @@ const LEAVE_FOR_WEIGHT = 12
 export function neighbours(trip: Trip, plan: Plan, shortfall: Finding): readonly SingleChange[] {
   const at = trip.nights.findIndex(({ id }) => id === shortfall.nightId)
   const night = trip.nights[at]
-  const nightPlan = plan.nights.find(({ nightId }) => nightId === shortfall.nightId)
   switch (shortfall.problem.code) {
     case 'too-cold-for-bag':
     case 'too-cold-for-body':
@@ -38,9 +35,9 @@ export function neighbours(trip: Trip, plan: Plan, shortfall: Finding): readonly
     case 'arrive-after-gate':
       return sooner('arrive-earlier', shortfall, 'arriveUtc', 'gateFromUtc')
     case 'night-earth-missing':
-      return night?.hookup === undefined ? [] : [{ kind: 'without-hookup', nightId: night.id }]
+    // The current is held back before the volts fall so far: a post that is below the limit all the same is so unloaded.
     case 'night-sag-stop':
-      return night === undefined || nightPlan === undefined ? [] : lessCurrent(night, nightPlan)
+      return night?.hookup === undefined ? [] : [{ kind: 'without-hookup', nightId: night.id }]
     case 'adapter-not-on-board':
       return night === undefined ? [] : bringAdapter(trip, night)
     case 'no-place-by-day':
@@ -128,14 +125,6 @@ function sooner(
 ): SingleChange[] {
   const lateS = Number(problem.params[atName] ?? 0) - Number(problem.params[limitName] ?? 0)
   return nightId === null || lateS < 0 ? [] : [{ kind, nightId, byMin: Math.floor(lateS / S_PER_MINUTE) + 1 }]
-}
-
-function lessCurrent(night: Night, { outcome, input }: NightPlan): SingleChange[] {
-  const askedA = night.heating.currentA ?? outcome.supply?.usableA ?? 0
-  const least = input.supply?.minimumA ?? 0
-  return [...new Set(WEAKER_01.map((share01) => Math.floor(askedA * share01)))]
-    .filter((toA) => toA >= least && toA > 0)
-    .map((toA) => ({ kind: 'current', nightId: night.id, toA }) as const)
 }
 
 const bringAdapter = (trip: Trip, { hookup }: Night): SingleChange[] =>

@@ -81,7 +81,7 @@ export const findings: Record<keyof typeof english, string> = {
   'problem.night-earth-missing': 'Kein Schutzleiter an diesem Kasten. Nicht einstecken; dem Platz melden.',
   'problem.night-earth-not-known': 'Schutzleiter nicht geprüft. Vor dem Einstecken prüfen.',
   'problem.night-sag-step-down': 'Die Spannung fällt unter dieser Last auf {lowV}: Strom verringern.',
-  'problem.night-sag-stop': 'Die Spannung fällt unter dieser Last auf {lowV}: mit diesem Strom nicht weiterladen.',
+  'problem.night-sag-stop': 'Dieser Kasten gibt nicht mehr als {lowV}: hier nicht laden, dem Platz melden.',
   'problem.night-cold-illness':
     '{tempC} am Bett. Zittern, Verwirrtheit oder lallende Sprache sind ein Notfall: wärmen und Hilfe rufen.',
   'problem.night-heat-illness':
