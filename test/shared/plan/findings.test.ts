@@ -216,7 +216,7 @@ describe('the site', () => {
   })
 
   it('with a post says who decides', () => {
-    expect(brief(found({ hookup }))).toContain('note site-and-codes-decide nights.0.hookup')
+    expect(brief(found({ hookup }))).toContain('caution site-and-codes-decide nights.0.hookup')
   })
 
   it('wants the adapter on board: neither unknown nor left at home', () => {
