@@ -5,6 +5,7 @@ import type {
   ChecklistOutcome,
   Condition,
   GivenStep,
+  Json,
   Rule,
   Step,
   Tick,
@@ -211,6 +212,17 @@ describe('own rules', () => {
     expect(badRules(build([night(0, 1)], [], [own('each', true, { forEach })]))).toEqual([`each ${message}`])
   })
 
+  test('a list whose things cannot be told apart is named', () => {
+    const calm = night(0, 1)
+    const each = (wet: Json): readonly string[] =>
+      badRules(build([{ ...calm, facts: { ...calm.facts, wet } }], [], [own('each', true, { forEach: 'wet' })]))
+    expect(each([{ id: 'a' }, { name: 'b' }])).toEqual(['each item-without-id wet'])
+    expect(each([{ id: 4 }])).toEqual(['each item-without-id wet'])
+    expect(each(['a'])).toEqual(['each item-without-id wet'])
+    expect(each([{ id: 'a' }, { id: 'b' }, { id: 'a' }])).toEqual(['each item-twice a'])
+    expect(each([{ id: 'a' }, { id: 'b' }])).toEqual([])
+  })
+
   test('a placeholder, a moment or an id that does not work is named', () => {
     const rules = [
       own('shows', true, { params: { phone: 'site.mobile' } }),
@@ -223,6 +235,15 @@ describe('own rules', () => {
       'when unknown-moment teatime',
       'twice id-taken twice',
     ])
+  })
+
+  test('of two ticks of one step the later one counts, however they stand; of two at once the last', () => {
+    const state = (...ticks: readonly Tick[]): string | undefined =>
+      stepAt(build([night(0, 1)], ticks, [own('moon', true)]), 'moon:n1')?.state
+    const done = tick('moon:n1', 'done', 20)
+    expect(state(tick('moon:n1', 'skipped', 10), done)).toBe('done')
+    expect(state(done, tick('moon:n1', 'skipped', 10))).toBe('done')
+    expect(state(done, tick('moon:n1', 'skipped', 20))).toBe('skipped')
   })
 
   test('two rules that wait for each other are a circle, and both are still listed', () => {

@@ -49,6 +49,10 @@ describe('conditions', () => {
     [{ '>': [{ '+': [{ var: 'weather.lowC' }, 10] }, 5] }, true],
     [{ if: [{ '<': [{ var: 'weather.lowC' }, 0] }, false, true] }, false],
     [{ '!!': [{ filter: [{ var: 'load.fuel' }, { '<': [{ var: 'massG' }, 100] }] }] }, false],
+    [{ '===': [{ var: 'load.fuel.length' }, 2] }, true],
+    [{ '===': [{ var: 'load.fuel.1.id' }, 'b'] }, true],
+    [{ '!': { var: 'load.food' } }, true],
+    [{ '!!': [[]] }, false],
   ])('%j is %s', (when, expected) => {
     expect(answer(when)).toBe(expected)
   })
@@ -56,6 +60,10 @@ describe('conditions', () => {
   test.each<readonly [string, Condition, string]>([
     ['an unknown operator', { fetch: ['x'] }, 'unknown-operator fetch'],
     ['an empty object', {}, 'unknown-operator {}'],
+    ['an element that a list does not have', { var: 'load.fuel.2.id' }, 'unknown-fact load.fuel.2.id'],
+    ['a fact of an element that is no object', { var: 'load.fuel.0.id.first' }, 'unknown-fact load.fuel.0.id.first'],
+    ['a fact without a name', { var: { '+': [1, 2] } }, 'unknown-fact'],
+    ['a fact of nothing', { var: null }, 'unknown-fact'],
     ['text without bound', { cat: ['a', 'b'] }, 'unknown-operator cat'],
     ['a list without bound', { reduce: [{ var: 'load.fuel' }, [1], []] }, 'unknown-operator reduce'],
     ['thrown values', { throw: 'x' }, 'unknown-operator throw'],
@@ -106,6 +114,17 @@ describe('conditions', () => {
 })
 
 describe('what a rule reads', () => {
+  test('is found in lists and beside numbers, and not in what is no condition', () => {
+    expect(readsOf({ when: [{ var: 'a.b' }, { var: ['c.d', 0] }, { '!': { var: 'e.f' } }] })).toEqual([
+      'a.b',
+      'c.d',
+      'e.f',
+    ])
+    expect(readsOf({ when: { '<': [{ var: 3 }, 4] } })).toEqual([])
+    expect(readsOf({ when: null })).toEqual([])
+    expect(readsOf({ when: { some: [] } })).toEqual([])
+  })
+
   test('is found in its condition, its list and its placeholders, each once', () => {
     const when = {
       and: [

@@ -60,6 +60,15 @@ describe('conditions in a form', () => {
     [{ and: [{ '===': [{ var: 'a' }, { var: 'b' }] }] }],
     [{ and: [{ and: [{ '!==': [{ var: 'a' }, null] }, { '<': [{ var: 'b' }, 1] }] }] }],
     [{ and: 3 }],
+    [{ and: ['x'] }],
+    [{ or: [[true]] }],
+    [{ and: [{ '===': 'x' }] }],
+    [{ and: [{ '===': [{ var: 'a' }, 1], '!': [{ var: 'a' }] }] }],
+    [{ and: [{ '===': [{ var: 5 }, 1] }] }],
+    [{ and: [{ '!==': [{ var: 'a' }, true] }] }],
+    [{ and: [{ and: [true, { '<': 'x' }] }] }],
+    [{ and: [{ and: [{ '!==': [{ var: 'a' }, null] }, { '<': [{ var: 'a' }, 'cold'] }] }] }],
+    [{ and: [{ and: [{ '!==': [{ var: 'a' }, null] }, { '<': ['a', 1] }] }] }],
   ])('%j was written by hand and is left to hand', (when) => {
     expect(fromCondition(when)).toBe(null)
   })

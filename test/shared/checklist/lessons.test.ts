@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { asFacts, buildChecklist, ruleFromLesson, ruleFromOwn, unusedPieces } from '../../../shared/checklist/index.ts'
-import type { LessonScope } from '../../../shared/checklist/index.ts'
+import type { Facts, LessonScope } from '../../../shared/checklist/index.ts'
 import { withFacts } from './calm-facts.ts'
 import type { FactsPatch } from './calm-facts.ts'
 
@@ -39,6 +39,30 @@ describe('lessons', () => {
   ])('a lesson for %s speaks on such nights and no others', (scope, on, off) => {
     expect(speaksOn(scope, on)).toBe(true)
     expect(off !== null && speaksOn(scope, off)).toBe(false)
+  })
+
+  test.each<readonly [LessonScope, string]>([
+    ['as-cold', 'lowC'],
+    ['as-warm', 'highC'],
+  ])('a lesson for nights %s speaks on every night where the one that taught it had no forecast', (scope, missing) => {
+    const facts = asFacts(withFacts({}))
+    const weather = Object.fromEntries(Object.entries(Object(facts['weather'])).filter(([name]) => name !== missing))
+    const lesson = { id: 'l1', text: 'x', phase: 'bedtime', scope, reason: 'y' } as const
+    const rule = ruleFromLesson(lesson, { ...facts, weather: weather as Facts })
+    expect(rule.when).toEqual(ruleFromLesson({ ...lesson, scope: 'every-night' }, facts).when)
+  })
+
+  test('a lesson for the same connector, taught without a post, speaks on nights without one', () => {
+    const lesson = { id: 'l1', text: 'x', phase: 'bedtime', scope: 'same-connector', reason: 'y' } as const
+    const taught = ruleFromLesson(lesson, asFacts(withFacts({ hookup: { present: false, connector: null } })))
+    const speaks = (present: boolean): boolean =>
+      buildChecklist({
+        rules: [ruleFromOwn(taught)],
+        switchedOffRuleIds: [],
+        nights: [{ nightId: 'n9', facts: asFacts(withFacts({ hookup: { present } })), moments: {}, given: [] }],
+        ticks: [],
+      }).steps.length > 0
+    expect([speaks(false), speaks(true)]).toEqual([true, false])
   })
 
   test('a lesson keeps its words and its reason, and makes the same rule each time', () => {
