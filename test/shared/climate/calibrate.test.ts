@@ -193,7 +193,11 @@ describe('calibration from the owner’s own nights', () => {
       read(input, assume(input), random),
     )
     if (one === undefined || two === undefined) throw new Error('two nights were made')
-    expect(calibrate([one, two]).lossScaleSpread).toBeLessThan(calibrate([one]).lossScaleSpread)
+    const fitted = calibrate([one])
+    expect(calibrate([one, two]).lossScaleSpread).toBeLessThan(fitted.lossScaleSpread)
+    // The loss in watts is as uncertain as its scale is.
+    expect(fitted.lossWPerK).toBeGreaterThan(0)
+    expect(fitted.lossSpreadWPerK / fitted.lossWPerK).toBeCloseTo(fitted.lossScaleSpread / fitted.lossScale, 9)
   })
 
   it('learns from an unheated night by how far the inside fell', () => {

@@ -72,6 +72,17 @@ describe('air exchange', () => {
     expect(gapM3PerH(10, 2, 2, 25)).toBeGreaterThan(gapM3PerH(10, 2, 2, 5))
   })
 
+  it('gives what the formula of EN 16798-7 gives by hand: half the area times the root of wind and stack', () => {
+    // 0.01 m by 0.9 m of edge is 0.009 m2; 0.001 * 2^2 + 0.0035 * 0.15 * 15 = 0.011875, its root 0.10897.
+    expect(gapM3PerH(10, 1, 2, 15)).toBeCloseTo(1.76536, 4)
+    expect(gapM3PerH(10, 1, 2, -15)).toBeCloseTo(1.76536, 4)
+    // No wind, 20 K: the root of 0.0105 is 0.10247; a wind from nowhere counts as none.
+    expect(gapM3PerH(10, 1, 0, 20)).toBeCloseTo(1.66001, 4)
+    expect(gapM3PerH(10, 1, -3, 20)).toBeCloseTo(1.66001, 4)
+    // Across: 0.6 * 0.009 / 2^0.5 * 0.5 * 2 * 0.5^0.5 = 0.0027 m3/s, beside twice the single flow, 0.00098 m3/s, at right angles.
+    expect(gapM3PerH(10, 2, 2, 15)).toBeCloseTo(10.3414, 3)
+  })
+
   it('two gaps of 12 mm in a light wind give one sleeper about what practice says, 10 to 40 m3/h', () => {
     const flow = gapM3PerH(12, 2, 3, 15)
     expect(flow).toBeGreaterThan(10)
