@@ -1,5 +1,6 @@
 /** Facts of the clock and of the people. */
 import type { ChecklistFacts } from '../../checklist/index.ts'
+import { sunPosition } from '../../climate/index.ts'
 import type { Night, Trip } from '../../document/index.ts'
 import { S_PER_MINUTE } from '../../units/index.ts'
 import type { Utc } from '../../units/index.ts'
@@ -8,6 +9,15 @@ import { loadedPieces } from '../load.ts'
 import type { NightClock, NightPlan } from '../types.ts'
 
 const minutesBetween = (from: Utc, to: Utc): number => Math.round((to - from) / S_PER_MINUTE)
+
+/** Civil twilight, definition. */
+const CIVIL_DEG = -6
+
+/** Whether it is dark on arriving. Where no dusk falls, summer and winter are told apart by the height of the sun. */
+const isDark = ({ site: { latitudeDeg, longitudeDeg } }: Night, { arriveUtc, sun }: NightClock): boolean =>
+  sun.civilDuskUtc === null
+    ? sunPosition({ latitudeDeg, longitudeDeg, atUtc: arriveUtc }).elevationDeg < CIVIL_DEG
+    : arriveUtc > sun.civilDuskUtc
 
 export function clockFacts(night: Night, clock: NightClock): ChecklistFacts['clock'] {
   const untilEnd = (at: Utc, from: Utc | null, to: Utc | null): number | null =>
@@ -20,10 +30,7 @@ export function clockFacts(night: Night, clock: NightClock): ChecklistFacts['clo
   const back = backFromTarget(night, clock)
   return {
     arriveAfterSunsetMin: clock.sun.sunsetUtc === null ? null : minutesBetween(clock.sun.sunsetUtc, clock.arriveUtc),
-    arriveInDark:
-      clock.sun.civilDuskUtc === null
-        ? clock.sun.sunsetUtc === null && clock.sun.sunriseUtc === null
-        : clock.arriveUtc > clock.sun.civilDuskUtc,
+    arriveInDark: isDark(night, clock),
     hasQuietHours: night.quiet !== undefined,
     arriveAfterCheckInMin: late,
     arriveBeforeCheckInMin: early !== null && early > 0 ? early : null,
