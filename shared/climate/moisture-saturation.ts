@@ -10,27 +10,30 @@ const MASS_RATIO = 0.621945
  * Vapour pressure at saturation, Pa, from -100 to 200 °C; over ice below the triple point.
  * Source: Hyland and Wexler (1983) as ASHRAE Fundamentals 2017 ch. 1 eq. 5 and 6. Equal to psychrolib 1.1.1.
  */
-export function saturationPa(tempC: number): number {
+export const saturationPa = (tempC: number): number => Math.exp(logSaturation(tempC))
+
+/** Natural logarithm of `saturationPa`. */
+function logSaturation(tempC: number): number {
   const t = tempC + KELVIN_OFFSET
-  if (tempC <= TRIPLE_POINT_C) {
-    return Math.exp(
-      -5.6745359e3 / t +
-        6.3925247 -
-        9.677843e-3 * t +
-        6.2215701e-7 * t * t +
-        2.0747825e-9 * t * t * t -
-        9.484024e-13 * t * t * t * t +
-        4.1635019 * Math.log(t),
-    )
-  }
-  return Math.exp(
-    -5.8002206e3 / t +
-      1.3914993 -
-      4.8640239e-2 * t +
-      4.1764768e-5 * t * t -
-      1.4452093e-8 * t * t * t +
-      6.5459673 * Math.log(t),
-  )
+  return tempC <= TRIPLE_POINT_C
+    ? -5.6745359e3 / t +
+        6.3925247 +
+        t * (-9.677843e-3 + t * (6.2215701e-7 + t * (2.0747825e-9 - t * 9.484024e-13))) +
+        4.1635019 * Math.log(t)
+    : -5.8002206e3 / t +
+        1.3914993 +
+        t * (-4.8640239e-2 + t * (4.1764768e-5 - t * 1.4452093e-8)) +
+        6.5459673 * Math.log(t)
+}
+
+/** Its slope, per K: the same terms by temperature. */
+function logSaturationSlope(tempC: number): number {
+  const t = tempC + KELVIN_OFFSET
+  return tempC <= TRIPLE_POINT_C
+    ? (5.6745359e3 / t + 4.1635019) / t -
+        9.677843e-3 +
+        t * (2 * 6.2215701e-7 + t * (3 * 2.0747825e-9 - t * (4 * 9.484024e-13)))
+    : (5.8002206e3 / t + 6.5459673) / t - 4.8640239e-2 + t * (2 * 4.1764768e-5 - t * (3 * 1.4452093e-8))
 }
 
 /** Water in saturated air, kg per kg dry air, at °C and Pa. */
@@ -42,18 +45,21 @@ export function saturationRatio(tempC: number, pressurePa: number): number {
 /** Vapour pressure of air that carries a ratio of water, Pa. */
 export const vapourPa = (ratio: number, pressurePa: number): number => (pressurePa * ratio) / (MASS_RATIO + ratio)
 
+const DRIEST_C = -60
+const DRIEST_PA = saturationPa(DRIEST_C)
+
 /** Dew point (frost point below the triple point) of a vapour pressure, °C; -60 where the air is dry. Newton on the logarithm. */
 export function dewPointFromPa(pressure: number): number {
-  if (pressure <= saturationPa(-60)) return -60
+  if (pressure <= DRIEST_PA) return DRIEST_C
   const wanted = Math.log(pressure)
   let tempC =
     pressure > 611
       ? (243.04 * (wanted - 6.4149)) / (17.625 - wanted + 6.4149)
       : (272.62 * (wanted - 6.4149)) / (22.46 - wanted + 6.4149)
-  for (let turn = 0; turn < 3; turn += 1) {
-    const at = Math.log(saturationPa(tempC))
-    const slope = (Math.log(saturationPa(tempC + 0.01)) - at) / 0.01
-    tempC += (wanted - at) / slope
-  }
+  for (let turn = 0; turn < NEWTON_TURNS; turn += 1)
+    tempC += (wanted - logSaturation(tempC)) / logSaturationSlope(tempC)
   return tempC
 }
+
+/** From a first guess within 0.1 K each turn squares the error. */
+const NEWTON_TURNS = 2
