@@ -64,7 +64,7 @@ export {
   wattsAt,
 } from './circuit.ts'
 export type { SourceFit } from './circuit.ts'
-export { lacksEarth } from './sources/connectors.ts'
+export { hasTwoHotPoles, lacksEarth } from './sources/connectors.ts'
 export { chargerOutputW, chargingOverheadW, packStep } from './battery.ts'
 export type { PackOutcome, PackStep } from './battery.ts'
 export { legNeedWh, legOutcome, legWhPerKm } from './leg.ts'

@@ -11,7 +11,7 @@ export { MOVE_S } from './inputs/move-steps.ts'
 export { unitNames } from './findings/index.ts'
 export { freeVolume, handScene, reachOf, settlingRounds, tryPose } from '../packing/index.ts'
 export type { HandScene, PoseVerdict, Tried } from '../packing/index.ts'
-export { csvHead, forecastHoursOf, parseEpw, parseHourlyCsv, runFault } from '../climate/index.ts'
+export { csvHead, forecastHoursOf, hasTwoHotPoles, parseEpw, parseHourlyCsv, runFault } from '../climate/index.ts'
 export type { CsvColumns, Fault, FaultOutcome, HourlyReading } from '../climate/index.ts'
 export type {
   Finding,

@@ -1,6 +1,7 @@
 /** The post's form as data: what is marked on it, what was read at it, what is plugged between, and what it costs. */
 import { CHOICES } from '../../../shared/document/index.ts'
 import type { Hookup, JsonValue, Night, Piece } from '../../../shared/document/index.ts'
+import { hasTwoHotPoles } from '../../../shared/plan/index.ts'
 import type { Text } from '../../../shared/text/index.ts'
 import { choicesFrom, fieldsPart, measure } from '../../ui/field-spec.ts'
 import type { FieldSpec, FormPart } from '../../ui/field-spec.ts'
@@ -9,9 +10,6 @@ import type { At } from './night-fields.ts'
 
 const MOST_READINGS = 20
 const optional = { optional: true } as const
-
-/** Connectors with two hot poles, where 208 and 240 V are to be told apart. */
-const TWO_POLE: ReadonlySet<unknown> = new Set(['nema-6-20', 'nema-6-50', 'nema-10-30', 'nema-14-30', 'nema-14-50'])
 
 export function hookupParts(index: number, night: Night, pieces: readonly Piece[], text: Text): readonly FormPart[] {
   const at = atNight(index)
@@ -60,7 +58,7 @@ const markedFields = (at: At, connector: string | undefined, text: Text): readon
     : []),
   measure('voltage', at('hookup', 'nominalV'), 'path.nominalV'),
   measure('current', at('hookup', 'breakerA'), 'path.breakerA'),
-  ...(TWO_POLE.has(connector) ? lineFields(at, text) : []),
+  ...(connector !== undefined && hasTwoHotPoles(connector) ? lineFields(at, text) : []),
   measure('current', at('hookup', 'siteLimitA'), 'path.siteLimitA', optional),
   measure('current', at('hookup', 'leadLimitA'), 'path.leadLimitA', optional),
   measure('current', at('hookup', 'adapterLimitA'), 'path.adapterLimitA', optional),

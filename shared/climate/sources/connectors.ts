@@ -61,6 +61,9 @@ export const connectorRating = (id: string): ConnectorRating | null =>
 /** Whether a connector has no earth at all, whatever a tester is said to show. */
 export const lacksEarth = (id: string): boolean => connectorRating(id)?.earth === false
 
+/** Whether a connector has two hot poles, where 208 and 240 V are to be told apart: those of NEMA WD 6 at 240 V. */
+export const hasTwoHotPoles = (id: string): boolean => connectorRating(id)?.volts === 240
+
 /** Household outlets outside North America (CEE 7, BS 1363, AS/NZS 3112). */
 const DOMESTIC: readonly string[] = ['cee-7-3-schuko', 'cee-7-5-french', 'bs-1363', 'as-nzs-3112']
 

@@ -3,9 +3,7 @@ import type { DocumentPath, Problem } from '../../result/index.ts'
 import type { Trip } from '../schema/document.ts'
 import type { Bin, Piece } from '../schema/kit.ts'
 import type { Bay } from '../schema/vehicle.ts'
-import { found, idSet, idsTwice, placed, unknownId } from './checks.ts'
-
-const AXES = [0, 1, 2] as const
+import { AXES, found, idSet, idsTwice, placed, unknownId } from './checks.ts'
 
 type Known = {
   readonly bins: ReadonlySet<string>

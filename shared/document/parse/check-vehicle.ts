@@ -2,13 +2,12 @@
 import type { DocumentPath, Problem } from '../../result/index.ts'
 import type { Trip } from '../schema/document.ts'
 import type { Bay, Opening, Vehicle } from '../schema/vehicle.ts'
-import { found, idSet, idsTwice, placed, unknownId } from './checks.ts'
+import { AXES, found, idSet, idsTwice, placed, unknownId } from './checks.ts'
 
 /** Axle masses are read off a scale or a plate: their sum may miss the ready mass by this share, common practice. */
 const AXLE_SUM_TOLERANCE01 = 0.05
 
-const AXES = [0, 1, 2] as const
-/** Those of a face. */
+/** The axes of a face. */
 const FACE_AXES = [0, 1] as const
 
 export function checkVehicle(trip: Trip): readonly Problem[] {

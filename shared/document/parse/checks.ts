@@ -7,6 +7,9 @@ import { showPath, showValue } from './show-value.ts'
 export const found = (code: string, path: DocumentPath, value: unknown, params: ProblemParams = {}): Problem =>
   problem(code, path, { field: showPath(path), value: showValue(value), ...params })
 
+/** The axes of a box. */
+export const AXES = [0, 1, 2] as const
+
 type Named = { readonly id: string }
 
 /** Where an id was given before: ids of one kind must differ. */

@@ -1,12 +1,11 @@
 /** Facts of the supply: which connector, what it carries, which adapter and lead it wants. */
-import { twoLoads } from '../../climate/index.ts'
+import { hasTwoHotPoles, twoLoads } from '../../climate/index.ts'
 import type { AdapterNeed, ChecklistFacts } from '../../checklist/index.ts'
 import type { Night, Piece, Trip } from '../../document/index.ts'
 import { loadedPieces } from '../load.ts'
 import type { NightPlan } from '../types.ts'
 
 const DOMESTIC = new Set(['nema-5-15', 'nema-5-20', 'cee-7-3-schuko', 'cee-7-5-french', 'bs-1363', 'as-nzs-3112'])
-const SPLIT_PHASE = new Set(['nema-14-30', 'nema-14-50', 'nema-6-50', 'nema-6-20', 'nema-10-30'])
 /** What a lead, charging unit or adapter plugs into, where the piece does not list it: nothing is assumed. */
 const FITS_NOTHING: readonly string[] = []
 
@@ -52,7 +51,7 @@ export function hookupFacts(
     domesticSocket: connector !== null && DOMESTIC.has(connector),
     roundPin: connector?.startsWith('iec-60309') ?? false,
     tt30: connector === 'nema-tt-30',
-    splitPhase: connector !== null && SPLIT_PHASE.has(connector),
+    splitPhase: connector !== null && hasTwoHotPoles(connector),
     chargingPoint: connector?.startsWith('iec-62196') ?? false,
     nominalV: hookup?.nominalV ?? null,
     breakerA: hookup?.breakerA ?? null,

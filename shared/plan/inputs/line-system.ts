@@ -1,16 +1,13 @@
 /** Whether a two-pole post stands on a split phase (240 V) or on two phases of three (208 V): read, else asked, else not known. */
-import { lineSystem } from '../../climate/index.ts'
+import { hasTwoHotPoles, lineSystem } from '../../climate/index.ts'
 import type { Hookup } from '../../document/index.ts'
-
-/** Connectors with two hot poles (NEMA WD 6). */
-const TWO_POLE: ReadonlySet<string> = new Set(['nema-6-20', 'nema-6-50', 'nema-10-30', 'nema-14-30', 'nema-14-50'])
 
 /** Volts between the poles of both systems (ANSI C84.1 nominal). */
 const NOMINAL_V = { 'split-phase-240': 240, 'two-of-three-208': 208 } as const
 
 /** The system where it can be told; null where the connector has no two poles and the question does not arise. */
 export function lineSystemOf(hookup: Hookup): NonNullable<Hookup['lineSystem']> | null {
-  if (!TWO_POLE.has(hookup.connector)) return null
+  if (!hasTwoHotPoles(hookup.connector)) return null
   const { lineToLineV, lineToNeutralV } = hookup
   if (lineToLineV !== undefined && lineToNeutralV !== undefined && lineToNeutralV > 0) {
     const read = lineSystem(lineToLineV, lineToNeutralV)
