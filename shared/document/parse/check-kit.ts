@@ -5,6 +5,9 @@ import type { Bin, Piece } from '../schema/kit.ts'
 import type { Bay } from '../schema/vehicle.ts'
 import { AXES, found, idSet, idsTwice, placed, unknownId } from './checks.ts'
 
+/** Nothing is thinner than this, mm: a fixed place without a size of its own needs at least so much. */
+const LEAST_SIDE_MM = 1
+
 type Known = {
   readonly bins: ReadonlySet<string>
   readonly units: ReadonlySet<string>
@@ -100,7 +103,8 @@ function checkLocks(unit: Piece | Bin, path: DocumentPath, known: Known): readon
     }
     const { atMm, sizeMm } = lock
     const outside =
-      atMm !== undefined && AXES.some((axis) => atMm[axis] < 0 || atMm[axis] + (sizeMm?.[axis] ?? 0) > bay.sizeMm[axis])
+      atMm !== undefined &&
+      AXES.some((axis) => atMm[axis] < 0 || atMm[axis] + (sizeMm?.[axis] ?? LEAST_SIDE_MM) > bay.sizeMm[axis])
     return outside
       ? [
           found('lock-outside-bay', [...at, 'atMm'], atMm, {

@@ -43,7 +43,7 @@ export function neighbours(trip: Trip, plan: Plan, shortfall: Finding): readonly
     case 'no-place-by-day':
     case 'no-place-at-night':
     case 'changeover-stuck':
-      return [...warmerCabin(night, shortfall), ...unplaced(trip, plan, shortfall)]
+      return [...warmerCabin(trip, night, shortfall), ...unplaced(trip, plan, shortfall)]
     default:
       return shortfall.problem.code.startsWith('over-') ? lighter(trip, shortfall) : []
   }
@@ -58,11 +58,13 @@ function warmer(trip: Trip, night: Night): SingleChange[] {
     ...bedding.map(({ id: pieceId }) => ({ kind: 'bring-bedding', nightId, pieceId }) as const),
     ...unusedHeaters(trip, night),
     ...hangCovers(trip, night),
-    ...(trip.vehicle.heater.kind === 'none'
-      ? []
-      : WARMER_K.map((byK) => ({ kind: 'set-point', nightId, byK }) as const)),
+    ...setWarmer(trip, nightId, WARMER_K),
   ]
 }
+
+/** Only where there is a heater to set. */
+const setWarmer = ({ vehicle }: Trip, nightId: string, stepsK: readonly number[]): SingleChange[] =>
+  vehicle.heater.kind === 'none' ? [] : stepsK.map((byK) => ({ kind: 'set-point', nightId, byK }) as const)
 
 /** Only where covers ride along. */
 const hangCovers = (trip: Trip, { id: nightId, covers }: Night): SingleChange[] =>
@@ -136,10 +138,10 @@ const mayStay = (piece: Piece): boolean =>
   piece.traits.mustCarry !== true && piece.bedding === undefined && !piece.access.includes('emergency')
 
 /** Where frost bars the way, a warmer cabin opens more bays. */
-function warmerCabin(night: Night | undefined, { problem }: Finding): SingleChange[] {
+function warmerCabin(trip: Trip, night: Night | undefined, { problem }: Finding): SingleChange[] {
   const { rules } = problem.params
   return night !== undefined && Array.isArray(rules) && rules.includes('freezes')
-    ? WARMER_FOR_ROOM_K.map((byK) => ({ kind: 'set-point', nightId: night.id, byK }) as const)
+    ? setWarmer(trip, night.id, WARMER_FOR_ROOM_K)
     : []
 }
 

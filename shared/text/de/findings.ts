@@ -80,7 +80,8 @@ export const findings: Record<keyof typeof english, string> = {
     'Die Polung an diesem Kasten ist vertauscht. Manche Ladegeräte verweigern; ein einpoliger Schalter macht nicht spannungsfrei. Dem Platz melden; nur einen dafür gemachten Adapter benutzen.',
   'problem.night-earth-missing': 'Kein Schutzleiter an diesem Kasten. Nicht einstecken; dem Platz melden.',
   'problem.night-earth-not-known': 'Schutzleiter nicht geprüft. Vor dem Einstecken prüfen.',
-  'problem.night-sag-step-down': 'Die Spannung fällt unter dieser Last auf {lowV}: Strom verringern.',
+  'problem.night-sag-step-down':
+    'Die Spannung fällt unter dieser Last auf {lowV}: Strom verringern oder gar keinen entnehmen.',
   'problem.night-sag-stop': 'Dieser Kasten gibt nicht mehr als {lowV}: hier nicht laden, dem Platz melden.',
   'problem.night-cold-illness':
     '{tempC} am Bett. Zittern, Verwirrtheit oder lallende Sprache sind ein Notfall: wärmen und Hilfe rufen.',

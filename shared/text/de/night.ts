@@ -39,7 +39,7 @@ export const night: Record<keyof typeof english, string> = {
   'night.caution.earth-missing':
     'Kein Schutzleiter: nicht einstecken. Dem Platz melden; richten darf das eine Elektrofachkraft.',
   'night.caution.earth-not-known': 'Schutzleiter nicht geprüft: Steckdose vor dem Einstecken prüfen.',
-  'night.caution.sag-step-down': 'Die Spannung ist unter Last niedrig: weniger Strom anfordern.',
+  'night.caution.sag-step-down': 'Die Spannung ist unter Last niedrig: weniger Strom anfordern oder gar keinen.',
   'night.caution.sag-stop': 'Die Spannung ist unter Last zu niedrig: aufhören, ausstecken, dem Platz melden.',
   'night.caution.cold-illness':
     'Die Kälte kann hier krank machen: Zittern, lallende Sprache und Verwirrtheit sind ein Notfall. Aufwachen, aufwärmen, Hilfe rufen.',

@@ -80,7 +80,7 @@ export const findings = {
     'Polarity is reversed at this post. Some charging units refuse it; a single switch may not make a circuit dead. Tell the host; use an adapter made for it only if you have one.',
   'problem.night-earth-missing': 'No earth at this post. Do not plug in; tell the host.',
   'problem.night-earth-not-known': 'Earth not tested. Test it before plugging in.',
-  'problem.night-sag-step-down': 'Volts fall to {lowV} under this load: step the current down.',
+  'problem.night-sag-step-down': 'Volts fall to {lowV} under this load: step the current down, or draw none.',
   'problem.night-sag-stop': 'The post gives no more than {lowV}: do not charge here, and tell the site.',
   'problem.night-cold-illness':
     '{tempC} at the bed. Shivering, confusion or slurred speech is an emergency: warm the person and call for help.',

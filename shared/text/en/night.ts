@@ -36,7 +36,7 @@ export const night = {
     'Live and neutral are swapped: pull the plug before touching any wiring, and tell the site. A licensed electrician puts it right.',
   'night.caution.earth-missing': 'No earth: do not plug in. Tell the site; a licensed electrician puts it right.',
   'night.caution.earth-not-known': 'Earth not checked: test the socket before you plug in.',
-  'night.caution.sag-step-down': 'Voltage is low under load: ask for less current.',
+  'night.caution.sag-step-down': 'Voltage is low under load: ask for less current, or for none.',
   'night.caution.sag-stop': 'Voltage is too low under load: stop, unplug, and tell the site.',
   'night.caution.cold-illness':
     'Cold can make you ill here: shivering, slurred speech and confusion are an emergency. Wake, warm up, call for help.',

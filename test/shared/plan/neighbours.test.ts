@@ -201,6 +201,9 @@ describe('the load', () => {
     expect(frost(['walls'], 'night-1')).toEqual([])
     expect(frost('freezes', 'night-1')).toEqual([])
     expect(frost(['freezes'], null)).toEqual([])
+    const unheated = withNight({}, { heater: { ...trip.vehicle.heater, kind: 'none' } })
+    const cold = shortfall('no-place-at-night', { rules: ['freezes'] } as object, 'night-1', 'x')
+    expect(tried(unheated, cold).filter(({ kind }) => kind === 'set-point')).toEqual([])
   })
 
   it('too heavy leaves the lightest that is enough, then the heaviest; where none is, the fewest together', () => {
