@@ -1,4 +1,5 @@
 /** Rows pasted from a spreadsheet, read as pieces: name, length, width, height, mass; tabs or semicolons between. */
+import { freeId } from '../../../shared/document/index.ts'
 import type { Piece } from '../../../shared/document/index.ts'
 import type { Text } from '../../../shared/text/index.ts'
 
@@ -53,10 +54,7 @@ export function idFrom(name: string, taken: ReadonlySet<string>): string {
     .replaceAll(/^-+|-+$/g, '')
     .slice(0, 40)
   const base = stem === '' ? 'piece' : stem
-  if (!taken.has(base)) return base
-  let number = 2
-  while (taken.has(`${base}-${number}`)) number += 1
-  return `${base}-${number}`
+  return taken.has(base) ? freeId(taken, base) : base
 }
 
 /** A rigid piece that may lie on any side, wanted in the evening: all of it can be changed in the table. */

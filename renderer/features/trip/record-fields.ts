@@ -1,11 +1,10 @@
 /** What is written down on the way, as data: readings of the night itself, and what was paid. */
-import { CHOICES } from '../../../shared/document/index.ts'
+import { CHOICES, freshId } from '../../../shared/document/index.ts'
 import type { LedgerEntry, Measured, Night, Traveller } from '../../../shared/document/index.ts'
 import type { DocumentPath } from '../../../shared/result/index.ts'
 import type { Text } from '../../../shared/text/index.ts'
 import { choicesFrom, fieldsPart, measure } from '../../ui/field-spec.ts'
 import type { FormPart } from '../../ui/field-spec.ts'
-import { freshId } from '../../ui/fresh-id.ts'
 
 const MOST_MEASURED = 1000
 const MOST_ENTRIES = 5000

@@ -1,10 +1,9 @@
 /** The trip's own form and its travellers', as data. */
-import { CHOICES } from '../../../shared/document/index.ts'
+import { CHOICES, freshId } from '../../../shared/document/index.ts'
 import type { DocumentPath } from '../../../shared/result/index.ts'
 import type { Text } from '../../../shared/text/index.ts'
 import { choicesFrom, fieldsPart, measure } from '../../ui/field-spec.ts'
 import type { FormPart } from '../../ui/field-spec.ts'
-import { freshId } from '../../ui/fresh-id.ts'
 
 const MOST_TRAVELLERS = 8
 

@@ -1,11 +1,10 @@
 /** A bay's form as data: its measures, the ways into it, what stands in it, and how its walls lean. */
-import { CHOICES } from '../../../shared/document/index.ts'
+import { CHOICES, freshId } from '../../../shared/document/index.ts'
 import type { Bay } from '../../../shared/document/index.ts'
 import type { DocumentPath } from '../../../shared/result/index.ts'
 import type { Text } from '../../../shared/text/index.ts'
 import { choicesFrom, fieldsPart, length, measure, sizeFields } from '../../ui/field-spec.ts'
 import type { FieldSpec, FormPart } from '../../ui/field-spec.ts'
-import { freshId } from '../../ui/fresh-id.ts'
 
 type At = (...rest: DocumentPath) => DocumentPath
 

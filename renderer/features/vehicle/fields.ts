@@ -1,11 +1,10 @@
 /** The vehicle's forms as data, but for its bays. */
-import { CHOICES } from '../../../shared/document/index.ts'
+import { CHOICES, freshId } from '../../../shared/document/index.ts'
 import type { Trip } from '../../../shared/document/index.ts'
 import type { DocumentPath } from '../../../shared/result/index.ts'
 import type { Text } from '../../../shared/text/index.ts'
 import { choicesFrom, fieldsPart, length, measure } from '../../ui/field-spec.ts'
 import type { FieldSpec, FormPart } from '../../ui/field-spec.ts'
-import { freshId } from '../../ui/fresh-id.ts'
 
 type Vehicle = Trip['vehicle']
 const MOST_BED_HEATERS = 8

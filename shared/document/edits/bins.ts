@@ -4,7 +4,7 @@ import type { Result } from '../../result/index.ts'
 import type { Trip } from '../schema/document.ts'
 import type { Bin } from '../schema/kit.ts'
 import { forgetUnit } from './pieces.ts'
-import { freeId, has, missing, omit, unitIds, without } from './target.ts'
+import { copyId, has, missing, omit, unitIds, without } from './target.ts'
 
 export type AddBin = { readonly kind: 'add-bin'; readonly bin: Bin }
 export type DuplicateBin = { readonly kind: 'duplicate-bin'; readonly binId: string }
@@ -23,7 +23,7 @@ export function duplicateBin(trip: Trip, edit: DuplicateBin): Result<Trip> {
   const at = trip.kit.bins.findIndex((bin) => bin.id === edit.binId)
   const bin = trip.kit.bins[at]
   if (bin === undefined) return missing('bin', edit.binId)
-  const copy: Bin = { ...bin, id: freeId(unitIds(trip), bin.id), locks: [] }
+  const copy: Bin = { ...bin, id: copyId(unitIds(trip), bin.id), locks: [] }
   return ok(withBins(trip, trip.kit.bins.toSpliced(at + 1, 0, copy)))
 }
 

@@ -4,7 +4,7 @@ import type { Result } from '../../result/index.ts'
 import { dayAfter } from '../parse/calendar.ts'
 import type { Trip } from '../schema/document.ts'
 import type { Night } from '../schema/nights.ts'
-import { changeNight, freeId, has, missing, omit, without } from './target.ts'
+import { changeNight, copyId, has, missing, omit, without } from './target.ts'
 
 /** What is decided for a night: the fields that the window's dials turn. */
 export type NightDecision = Partial<
@@ -57,7 +57,7 @@ export function duplicateNight(trip: Trip, edit: DuplicateNight): Result<Trip> {
   const pattern = trip.nights.find((night) => night.id === edit.nightId)
   const last = trip.nights.at(-1)
   if (pattern === undefined || last === undefined) return missing('night', edit.nightId)
-  const id = freeId(new Set(trip.nights.map((night) => night.id)), pattern.id)
+  const id = copyId(new Set(trip.nights.map((night) => night.id)), pattern.id)
   return ok({
     ...trip,
     nights: [...trip.nights, { ...omit(pattern, 'arriveCharge01'), id, date: dayAfter(last.date) }],

@@ -3,7 +3,7 @@ import { fail, ok, problem } from '../../result/index.ts'
 import type { Result } from '../../result/index.ts'
 import type { Trip } from '../schema/document.ts'
 import type { Piece } from '../schema/kit.ts'
-import { changeOne, freeId, has, missing, omit, unitIds, without } from './target.ts'
+import { changeOne, copyId, has, missing, omit, unitIds, without } from './target.ts'
 
 export type AddPiece = { readonly kind: 'add-piece'; readonly piece: Piece }
 export type DuplicatePiece = { readonly kind: 'duplicate-piece'; readonly pieceId: string }
@@ -25,7 +25,7 @@ export function duplicatePiece(trip: Trip, edit: DuplicatePiece): Result<Trip> {
   const at = trip.kit.pieces.findIndex((piece) => piece.id === edit.pieceId)
   const piece = trip.kit.pieces[at]
   if (piece === undefined) return missing('piece', edit.pieceId)
-  const copy: Piece = { ...piece, id: freeId(unitIds(trip), piece.id), locks: [] }
+  const copy: Piece = { ...piece, id: copyId(unitIds(trip), piece.id), locks: [] }
   return ok(withPieces(trip, trip.kit.pieces.toSpliced(at + 1, 0, copy)))
 }
 

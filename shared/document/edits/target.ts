@@ -1,6 +1,7 @@
 /** Finding what an edit speaks of, and changing one element of a list. */
 import { fail, ok, problem } from '../../result/index.ts'
 import type { DocumentPath, Problem, Result } from '../../result/index.ts'
+import { freeId } from '../schema/ids.ts'
 import type { Trip } from '../schema/document.ts'
 import type { Night } from '../schema/nights.ts'
 
@@ -22,12 +23,8 @@ export const without = <T extends Named>(list: readonly T[], id: string): readon
   list.filter((one) => one.id !== id)
 
 /** A free id for the copy of what has one: `tent-2` beside `tent`. */
-export function freeId(taken: ReadonlySet<string>, pattern: string): string {
-  const stem = pattern.replace(/-\d+$/, '').slice(0, 58)
-  let number = 2
-  while (taken.has(`${stem}-${String(number)}`)) number += 1
-  return `${stem}-${String(number)}`
-}
+export const copyId = (taken: ReadonlySet<string>, pattern: string): string =>
+  freeId(taken, pattern.replace(/-\d+$/, ''))
 
 export const unitIds = (trip: Trip): ReadonlySet<string> =>
   new Set([...trip.kit.pieces.map((piece) => piece.id), ...trip.kit.bins.map((bin) => bin.id)])
