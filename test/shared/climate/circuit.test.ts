@@ -305,3 +305,187 @@ describe('two hot lines', () => {
     expect(lineSystem(230, 124)).toBe('not-known')
   })
 })
+
+describe('each part of the path', () => {
+  const limitOf = (changes: Partial<SupplyParameters>) => {
+    const { usableA, limitedBy, limits } = supplyOutcome(supply({ breakerA: 40, connector: 'other', ...changes }))
+    return { usableA, limitedBy, parts: limits.map(({ part }) => part) }
+  }
+
+  it.each([
+    ['site', { siteLimitA: 11 }],
+    ['lead', { leadLimitA: 11 }],
+    ['adapter', { adapterLimitA: 11 }],
+    ['charging-unit', { chargingUnitLimitA: 11 }],
+    ['held', { heldA: 11 }],
+    ['onboard', { onboardMaximumA: 11 }],
+  ] as const)('limits the current where it is the weakest: %s', (part, changes) => {
+    expect(limitOf(changes)).toEqual({ usableA: 11, limitedBy: part, parts: ['breaker', part] })
+  })
+
+  it('is the breaker at 80 % where nothing else is known, and the socket where it carries less', () => {
+    expect(limitOf({})).toEqual({ usableA: 32, limitedBy: 'breaker', parts: ['breaker'] })
+    expect(limitOf({ connector: 'iec-60309-16-blue' })).toEqual({
+      usableA: 16,
+      limitedBy: 'socket',
+      parts: ['breaker', 'socket'],
+    })
+    // NEMA 5-15 carries 12 A for hours, an old household outlet of 10 A just those.
+    expect(limitOf({ connector: 'nema-5-15', nominalV: 120 }).usableA).toBeCloseTo(12, 9)
+    expect(limitOf({ connector: 'as-nzs-3112' }).usableA).toBe(10)
+  })
+
+  it('of two that are alike names the one nearer the breaker', () => {
+    expect(limitOf({ siteLimitA: 11, leadLimitA: 11 }).limitedBy).toBe('site')
+  })
+
+  it('is the volts only where they were measured and fall at all', () => {
+    // (232 - 210) V over 2 ohm: 11 A.
+    expect(limitOf({ readings: pair(232, 212, 10) })).toMatchObject({ usableA: 11, limitedBy: 'voltage' })
+    expect(limitOf({ readings: pair(232, 232, 10) }).parts).not.toContain('voltage')
+    expect(limitOf({}).parts).not.toContain('voltage')
+    // Already under the floor without load: nothing is left.
+    expect(limitOf({ readings: pair(209, 207, 10) }).usableA).toBe(0)
+  })
+
+  it('keeps no unit that asks for 8 A from a 9 A breaker, but lets none ask for less than its own least', () => {
+    expect(supplyOutcome(supply({ breakerA: 9, minimumA: 8 })).usableA).toBe(8)
+    expect(supplyOutcome(supply({ breakerA: 7, minimumA: 8 }))).toMatchObject({ usableA: 7, belowMinimum: true })
+    expect(supplyOutcome(supply({ breakerA: 7 })).usableA).toBe(6)
+    // Six amperes are the pilot's least even where a unit would do with two.
+    expect(supplyOutcome(supply({ siteLimitA: 5.9, minimumA: 2 })).belowMinimum).toBe(true)
+    expect(supplyOutcome(supply({ siteLimitA: 6, minimumA: 2 })).belowMinimum).toBe(false)
+    expect(supplyOutcome(supply({ siteLimitA: 7, minimumA: 8 })).belowMinimum).toBe(true)
+  })
+
+  it('asks for the whole ampere that floating sums just miss', () => {
+    // (0.1 + 0.7) x 10 is 7.999999999999999 to a computer.
+    expect(supplyOutcome(supply({ siteLimitA: (0.1 + 0.7) * 10 })).askA).toBe(8)
+    expect(supplyOutcome(supply({ siteLimitA: 8.999999 })).askA).toBe(8)
+  })
+
+  it('tells the sag as a share of the volts without load, and the heat of three lines', () => {
+    // 0.7 ohm at 10 A: 7 of 232 V.
+    expect(supplyOutcome(supply({ siteLimitA: 10, readings: pair(232, 225, 10) })).sag01).toBeCloseTo(7 / 232, 12)
+    const red = supplyOutcome(
+      supply({ connector: 'iec-60309-16-red', nominalV: 400, siteLimitA: 10, readings: pair(400, 396, 10) }),
+    )
+    expect(red.phaseFactor).toBeCloseTo(Math.sqrt(3), 12)
+    expect(red.heatInWiringW).toBeCloseTo(Math.sqrt(3) * 0.4 * 100, 9)
+    // Read at 230 V a red connector is used on one phase.
+    expect(supplyOutcome(supply({ connector: 'iec-60309-16-red', nominalV: 230 })).phaseFactor).toBe(1)
+    expect(supplyOutcome(supply({ connector: 'iec-60309-16-red', nominalV: 380 })).phaseFactor).toBeGreaterThan(1)
+    expect(supplyOutcome(supply({ connector: 'iec-60309-16-blue', nominalV: 400 })).phaseFactor).toBe(1)
+  })
+
+  it('holds no more heat in the known leads than there is in the whole path', () => {
+    // 100 m of 1.5 mm2 are 2.66 ohm, but 0.7 ohm were measured.
+    const outcome = supplyOutcome(
+      supply({ siteLimitA: 10, readings: pair(232, 225, 10), leads: [{ lengthMm: 100_000, areaMm2: 1.5 }] }),
+    )
+    expect(outcome.pathOhm).toBeCloseTo(2.66, 9)
+    expect(outcome.heatInPathW).toBeCloseTo(70, 9)
+  })
+
+  it('without volts or a breaker is a programmer’s error', () => {
+    expect(() => supplyOutcome(supply({ nominalV: 0 }))).toThrow()
+    expect(() => supplyOutcome(supply({ breakerA: 0 }))).toThrow()
+  })
+})
+
+describe('readings that fix less than a line', () => {
+  it('one without load sets the volts, and the drop is assumed: 5 % at what may flow', () => {
+    const fit = fitSource([{ currentA: 0, volts: 226 }], 230, 10, 0.2)
+    expect(fit).toMatchObject({ noLoadV: 226, measured: false })
+    expect(fit.sourceOhm).toBeCloseTo(11.5 / 10 + 0.2, 12)
+    expect(fit.sourceOhmSpread).toBeCloseTo(fit.sourceOhm, 12)
+  })
+
+  it('one under load is taken to fall from the nominal volts, and from no less than the known path asks', () => {
+    const fit = fitSource([{ currentA: 8, volts: 222 }], 230, 10)
+    expect(fit.sourceOhm).toBeCloseTo(1, 12)
+    expect(fit.noLoadV).toBeCloseTo(230, 12)
+    expect(fit.sourceOhmSpread).toBeCloseTo(1.15, 12)
+    expect(fit.measured).toBe(false)
+    // 240 V under load: the path of 0.3 ohm still lost 2.4 V on the way.
+    const high = fitSource([{ currentA: 8, volts: 240 }], 230, 10, 0.3)
+    expect(high.sourceOhm).toBeCloseTo(0.3, 12)
+    expect(high.noLoadV).toBeCloseTo(242.4, 12)
+    // A deep sag is wider than what would be assumed.
+    expect(fitSource([{ currentA: 8, volts: 206 }], 230, 10).sourceOhmSpread).toBeCloseTo(3, 12)
+  })
+
+  it('several at one current count as their mean', () => {
+    const twice = [
+      { currentA: 8, volts: 221 },
+      { currentA: 8, volts: 223 },
+    ]
+    expect(fitSource(twice, 230, 10)).toEqual(fitSource([{ currentA: 8, volts: 222 }], 230, 10))
+  })
+
+  it('none leaves the nominal volts, at a current of one ampere at least', () => {
+    expect(fitSource([], 230, 10)).toEqual({
+      noLoadV: 230,
+      sourceOhm: expect.closeTo(1.15, 12),
+      sourceOhmSpread: expect.closeTo(1.15, 12),
+      measured: false,
+    })
+    expect(fitSource([], 230, 0.5).sourceOhm).toBeCloseTo(11.5, 12)
+  })
+
+  it('three that scatter spread by what the line leaves, and volts that rise under load show no resistance', () => {
+    const three = [
+      { currentA: 0, volts: 232.5 },
+      { currentA: 5, volts: 226 },
+      { currentA: 10, volts: 225.5 },
+    ]
+    const fit = fitSource(three, 230, 10)
+    // Slope -0.7; at 5 A the line stands at 228: residuals 1, -2, 1, sum of squares 6, one degree of freedom, spread of currents 50.
+    expect(fit.sourceOhm).toBeCloseTo(0.7, 12)
+    expect(fit.noLoadV).toBeCloseTo(231.5, 12)
+    expect(fit.sourceOhmSpread).toBeCloseTo(Math.sqrt(6) / Math.sqrt(50), 12)
+    const rising = fitSource(pair(225, 232, 10), 230, 10)
+    expect(rising).toMatchObject({ sourceOhm: 0, noLoadV: 228.5, measured: true })
+  })
+
+  it('three that lie on a line spread no less than the meter shows', () => {
+    const three = [0, 5, 10].map((currentA) => ({ currentA, volts: 232 - currentA }))
+    expect(fitSource(three, 230, 10).sourceOhmSpread).toBeCloseTo(1 / Math.sqrt(12) / Math.sqrt(50), 12)
+  })
+})
+
+describe('borders', () => {
+  it('two loads are carried up to the very current that may flow', () => {
+    const source = { noLoadV: 232, sourceOhm: 0.7, usableA: 10 }
+    expect(twoLoads(source, 2000, 250)).toEqual({ currentA: expect.closeTo(10, 9), carried: true })
+    expect(twoLoads(source, 2000, 251).carried).toBe(false)
+    expect(twoLoads(source, 1e6, 0)).toEqual({ currentA: null, carried: false })
+  })
+
+  it('a source without resistance gives power over volts, and another up to a quarter of V2/R', () => {
+    expect(currentForPower({ noLoadV: 230, sourceOhm: 0 }, 2300)).toBe(10)
+    expect(currentForPower({ noLoadV: 200, sourceOhm: 1 }, 10_000)).toBe(100)
+    expect(currentForPower({ noLoadV: 200, sourceOhm: 1 }, 10_001)).toBeNull()
+  })
+
+  it('three phases count in the watts, and volts end at none', () => {
+    expect(wattsAt({ noLoadV: 400, sourceOhm: 0.4, phaseFactor: Math.sqrt(3) }, 10)).toBeCloseTo(Math.sqrt(3) * 3960, 9)
+    expect(voltsAt({ noLoadV: 10, sourceOhm: 2 }, 4)).toBe(2)
+    expect(voltsAt({ noLoadV: 10, sourceOhm: 2 }, 6)).toBe(0)
+  })
+
+  it('two systems are told apart within a tenth of 2 and of the root of 3', () => {
+    expect([1.91, 2.09, 1.89, 2.11].map((ratio) => lineSystem(100 * ratio, 100))).toEqual([
+      'split-phase-240',
+      'split-phase-240',
+      'not-known',
+      'not-known',
+    ])
+    expect([1.64, 1.82, 1.62, 1.84].map((ratio) => lineSystem(100 * ratio, 100))).toEqual([
+      'two-of-three-208',
+      'two-of-three-208',
+      'not-known',
+      'not-known',
+    ])
+  })
+})
