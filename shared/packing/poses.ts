@@ -16,6 +16,9 @@ const OTHERS: readonly (readonly [Edge, Edge])[] = [
   [0, 1],
 ]
 
+/** A product that passes a whole millimetre by floating point alone (200 · 0.55) is that millimetre, mm. */
+const ROUNDING_MM = 1e-6
+
 /** Every distinct way to stand a unit of `sizeMm` on the edges allowed upright. */
 export const posesOf = (
   sizeMm: Vec3,
@@ -25,7 +28,8 @@ export const posesOf = (
 ): readonly Pose[] => {
   const poses: Pose[] = []
   const seen = new Set<string>()
-  const least = (edge: Edge): number => (soft ? Math.max(1, Math.ceil(sizeMm[edge] * squeezeTo01)) : sizeMm[edge])
+  const least = (edge: Edge): number =>
+    soft ? Math.max(1, Math.ceil(sizeMm[edge] * squeezeTo01 - ROUNDING_MM)) : sizeMm[edge]
   for (const up of uprightEdges) {
     const [a, b] = OTHERS[up] ?? [0, 1]
     for (const [first, second] of [
