@@ -233,6 +233,8 @@ describe('the supply', () => {
     const fine = fitSource(pair(232.1, 225.1, 10), 230, 12.8)
     expect(coarse.sourceOhmSpread).toBeCloseTo((1 / Math.sqrt(12)) * (Math.sqrt(2) / 10), 9)
     expect(fine.sourceOhmSpread).toBeCloseTo(coarse.sourceOhmSpread / 10, 9)
+    // One reading with a decimal betrays the finer meter.
+    expect(fitSource(pair(232, 225.5, 10), 230, 12.8).sourceOhmSpread).toBeCloseTo(fine.sourceOhmSpread, 9)
   })
 
   it('finds a straight line again from any two or more readings on it', () => {

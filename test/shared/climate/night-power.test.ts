@@ -259,6 +259,8 @@ describe('a step of a car', () => {
     const out = settled(shared, { now: { ...FULL, wattsW: 1950 } })
     expect(out.supplyW).toBeCloseTo(1950, 6)
     expect(out.wiringW).toBeCloseTo(70, 6)
+    // What only others draw is not this night's heat.
+    expect(settled(shared, { now: { ...FULL, wattsW: 1950 }, charge01: 0.9 }).wiringW).toBe(0)
   })
 
   it('warms three lines on three phases', () => {

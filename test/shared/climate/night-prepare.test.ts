@@ -145,16 +145,26 @@ describe('daylight', () => {
   })
 
   it('half way is known wherever there is light at one end at least, and nothing at night', () => {
-    const { daylightWPerM2: columns, halfwayWPerM2 } = summer()
-    let lit = 0
-    for (let knot = 0; knot < 14; knot += 1) {
-      const dark = columns[knot] === 0 && columns[knot + 1] === 0
-      const expected = dark ? 0 : daylightWPerM2(chordDeg(knot + 0.5), cloud01(knot + 0.5))
-      expect(halfwayWPerM2[knot], `knot ${knot}`).toBeCloseTo(expected, 6)
-      if (!dark) lit += 1
+    const ends = { lit: 0, falling: 0, rising: 0 }
+    for (const longitudeDeg of [-4, 0, 4, 8, 12, 16]) {
+      const { daylightWPerM2: columns, halfwayWPerM2 } = summer({ longitudeDeg })
+      const heightAt = (hour: number): number =>
+        sunPosition({ latitudeDeg: -50, longitudeDeg, atUtc: at(hour) }).elevationDeg
+      for (let knot = 0; knot < 14; knot += 1) {
+        const [left, right] = [columns[knot] ?? 0, columns[knot + 1] ?? 0]
+        const dark = left === 0 && right === 0
+        const middle = daylightWPerM2((heightAt(knot) + heightAt(knot + 1)) / 2, cloud01(knot + 0.5))
+        expect(halfwayWPerM2[knot], `${longitudeDeg} degrees, knot ${knot}`).toBeCloseTo(dark ? 0 : middle, 6)
+        if (!dark) ends.lit += 1
+        if (left > 0 && right === 0 && middle > 0) ends.falling += 1
+        if (left === 0 && right > 0 && middle > 0) ends.rising += 1
+      }
     }
-    expect(lit).toBeGreaterThan(4)
-    expect(lit).toBeLessThan(10)
+    expect(ends.lit).toBeGreaterThan(24)
+    expect(ends.lit).toBeLessThan(60)
+    // Dusk and dawn both lie between two whole hours somewhere.
+    expect(ends.falling).toBeGreaterThan(0)
+    expect(ends.rising).toBeGreaterThan(0)
   })
 
   it('along the way is the parabola through both ends and the middle, never below nothing', () => {

@@ -151,6 +151,19 @@ describe('a row', () => {
     expect(onFloor.operativeC[0]).toBeCloseTo(-5, 9)
   })
 
+  it('sees the same surfaces whatever the loss is multiplied by: the scale is not in the films', () => {
+    const feltAt = (lossScale: number): readonly number[] => {
+      const cabin = { ...night().cabin, lossScale }
+      const run = start(night({ cabin }))
+      run.temps.fill(10)
+      run.temps.fill(-1, FIRST_PANE)
+      record(run, 0, at(300 / 3600), 300)
+      return [run.columns.operativeC[0] ?? 0, run.columns.feetC[0] ?? 0]
+    }
+    const [operativeC = 0, feetC = 0] = feltAt(1)
+    expect(feltAt(1.7)).toEqual([expect.closeTo(operativeC, 9), expect.closeTo(feetC, 9)])
+  })
+
   it('weighs air by a half, and the other half by area: walls, seats and the glass beside the bed', () => {
     const air = rowOf((run) => {
       run.temps.fill(10)

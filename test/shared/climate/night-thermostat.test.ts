@@ -172,6 +172,9 @@ describe('an aim within a part', () => {
     // 0.293 x 500 W: 20 J in 0.137 s.
     expect(crossing(HEATING, 15, 1000, 500, 0.135)).toBe(false)
     expect(crossing(HEATING, 15, 1000, 500, 0.138)).toBe(true)
+    // 0.707 x 500 W: 20 J in 0.0566 s.
+    expect(crossing(HEATING, 15, 500, 1000, 0.056)).toBe(false)
+    expect(crossing(HEATING, 15, 500, 1000, 0.057)).toBe(true)
     // Shorter parts would not move the clock.
     expect(crossing(HEATING, 15, -1e9, 500, 0.02)).toBe(false)
   })
