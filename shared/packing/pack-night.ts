@@ -15,7 +15,7 @@ import type { Origin } from './search/objective.ts'
 import { keepLegal, solve } from './search/solve.ts'
 import type { Run } from './search/solve.ts'
 import type { SceneState } from './search/state.ts'
-import type { Changeover, Layout, NightPacking, PackFault, PackNight, Reach, Unplaced } from './types.ts'
+import type { AwayPlace, Changeover, Layout, NightPacking, PackFault, PackNight, Reach, Unplaced } from './types.ts'
 
 export type NightSolved = {
   readonly packing: NightPacking
@@ -89,7 +89,7 @@ const brokenOff = ({ model, night, drive }: NightJob): NightSolved => {
   return {
     packing: {
       nightId: night.id,
-      bed: withAway({ placements: [], away: [] }, model, night),
+      bed: { placements: [], away: elsewhereOn(night) },
       reach: [],
       changeover: none,
       changeback: none,
@@ -179,11 +179,13 @@ const stuckIn = ({ moves }: Brought): number => moves.there.stuckUnitIds.length 
 const withAway = (layout: Layout, model: PackModel, night: PackNight): Layout => {
   const known = new Set([...model.units.map((unit) => unit.id), ...layout.away.map((place) => place.unitId)])
   const inBins = new Set(model.units.flatMap((unit) => unit.pieces.map((piece) => piece.id)))
-  const away = Object.entries(night.states).flatMap(([unitId, state]) =>
-    state === 'stored' || known.has(unitId) || inBins.has(unitId) ? [] : [{ unitId, state }],
-  )
+  const away = elsewhereOn(night).filter(({ unitId }) => !known.has(unitId) && !inBins.has(unitId))
   return { placements: layout.placements, away: [...layout.away, ...away] }
 }
+
+/** All that a night has elsewhere than stored, units and pieces of bins alike. */
+const elsewhereOn = (night: PackNight): readonly AwayPlace[] =>
+  Object.entries(night.states).flatMap(([unitId, state]) => (state === 'stored' ? [] : [{ unitId, state }]))
 
 /** What was left out by day is not there at night. */
 const withoutUnits = (scene: Scene, ids: ReadonlySet<string>): Scene => ({
