@@ -219,7 +219,10 @@ const waitingPlaces = (
 ): readonly Spot[] => {
   const item = request.model.units[unit]
   const found: Spot[] = []
-  if (item === undefined) return found
+  const now = spots[mover]
+  if (item === undefined || now === undefined) return found
+  /** Where it stands already it does not wait: offered, that would hide what else the bay has. */
+  const works = (spot: Spot): boolean => !sameSpot(spot, now) && enters(task, spots, mover, spot) >= 0
   if (request.night.outsideStorage) found.push({ kind: 'away', name: 'waiting outside' })
   for (const onlySpare of [true, false]) {
     for (const bay of request.model.bays) {
@@ -227,7 +230,7 @@ const waitingPlaces = (
       if (bay.bay.unitLimitG !== null && request.massG(item.id) > bay.bay.unitLimitG) continue
       const taken = takenIn(bay.index, mover, spots, task, onlySpare)
       const free = onlySpare ? freeFloor(bay, taken, memory) : freeRoom(bay, taken, memory)
-      const here = firstFit(bay.index, free, item.poses, (spot) => enters(task, spots, mover, spot) >= 0)
+      const here = firstFit(bay.index, free, item.poses, works)
       if (here !== null) found.push(here)
       if (found.length >= WAITS) return found
     }

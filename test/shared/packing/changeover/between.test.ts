@@ -6,6 +6,7 @@ import type {
   AwayPlace,
   Layout,
   Move,
+  PackBin,
   PackBay,
   PackNight,
   PackPiece,
@@ -228,6 +229,54 @@ describe('two that trade places', () => {
     expect(found.there.stuckUnitIds).toEqual([])
     expect(waits?.to).toMatchObject({ bayId: 'spare', atMm: [100, 0, 0] })
     expect(found.there.moves).toHaveLength(4)
+  })
+})
+
+describe('pieces in bins', () => {
+  const crate: PackBin = {
+    id: 'crate',
+    sizeMm: cube,
+    innerMm: [90, 90, 90],
+    massG: 100,
+    form: 'rigid',
+    squeezeTo01: 1,
+    bearsG: null,
+    liftLimitG: 20_000,
+    lid: true,
+    locks: [],
+  }
+  const dead = cellBay('dead', [2, 1, 1], ['x-'])
+  const here = at('crate', 'dead', [1, 0, 0])
+  const board = at('board', 'dead', [0, 0, 0])
+  const own = { ...night, states: { lamp: 'in-use', board: 'bed' } } as const
+  const asked = (to: Layout) =>
+    changeoversBetween({
+      model: packModelOf(
+        plainInput([dead], [box('lamp', { binId: 'crate' }, [50, 50, 50]), box('board')], {
+          bins: [crate],
+          nights: [own],
+        }),
+      ),
+      from: layout(here, board),
+      to,
+      night: own,
+      massG: () => 100,
+      shouldStop: () => false,
+    })
+  const lamp = (afterMoves: number | null) => [{ pieceId: 'lamp', binId: 'crate', state: 'in-use', afterMoves }]
+
+  it('leave when the way to the bin is free, and come back before it is shut', () => {
+    const { there, back } = asked(layout(here, gone('board', 'bed'), gone('lamp', 'in-use')))
+    expect([there.moves.length, there.binMoves]).toEqual([1, lamp(1)])
+    expect([back.moves.length, back.binMoves]).toEqual([1, lamp(0)])
+  })
+
+  it('are taken from a bin that has no place by night as it stood, and back into one that stands nowhere', () => {
+    const { there, back } = asked(layout(gone('board', 'bed'), gone('lamp', 'in-use')))
+    expect(there.binMoves).toEqual(lamp(1))
+    expect(back.binMoves).toEqual(lamp(0))
+    const stays = asked(layout(here, board, gone('lamp', 'in-use')))
+    expect([stays.there.binMoves, stays.back.binMoves]).toEqual([lamp(null), lamp(null)])
   })
 })
 

@@ -165,6 +165,16 @@ describe('the way there and back', () => {
     ])
   })
 
+  it('puts back first what went last, where any order would do', () => {
+    const task = taskOf(bays, [
+      [free(0), free(3)],
+      [free(1), free(4)],
+      [free(2), away('outside')],
+    ])
+    const { there, back } = searchBothWays(task)
+    expect(back.steps.map(({ mover }) => mover)).toEqual(there.steps.map(({ mover }) => mover).toReversed())
+  })
+
   it('is as long there as back, and no longer than the quick search finds it from either end', () => {
     const tasks = [
       ...Array.from({ length: 24 }, (_, at) => ({ ...drawnTask(drawnCase(at + 1)), nodeLimit: 0 })),
