@@ -18,6 +18,8 @@ export type PlaceCase = {
   /** By bay: solid parts. */
   readonly parts: readonly (readonly Part[])[]
   readonly home: Placement | null
+  /** By how much every quick judgement is off: 1 for the plain best. */
+  readonly factor: number
   readonly allowed: (place: Place) => boolean
 }
 
@@ -58,7 +60,7 @@ function quickly(one: PlaceCase): readonly Judged[] {
     )
     if (lock !== null || home === null || home.bayId !== bay.id) return found
     if (!item.poses.some((pose) => mayBe(pose, home.sizeMm))) return found
-    const cost = base - 5 * scene.model.input.weights.dusk
+    const cost = base - 5 * scene.model.input.weights.dusk * one.factor
     return [...found, { bay: at, atMm: home.atMm, sizeMm: home.sizeMm, cost }]
   })
 }
@@ -97,7 +99,7 @@ type InSpace = {
   readonly space: Solid
 }
 
-function inSpace({ scene, unit }: PlaceCase, { at, base, pose, space }: InSpace): readonly Judged[] {
+function inSpace({ scene, unit, factor }: PlaceCase, { at, base, pose, space }: InSpace): readonly Judged[] {
   const model = scene.model.bays[at]
   const lock = scene.locks[unit] ?? null
   const room: Vec3 = [hi(space, 0) - lo(space, 0), hi(space, 1) - lo(space, 1), hi(space, 2) - lo(space, 2)]
@@ -110,7 +112,7 @@ function inSpace({ scene, unit }: PlaceCase, { at, base, pose, space }: InSpace)
   const tall = model.bay.sizeMm[2]
   const z = lo(space, 2)
   const high = 2 * (z / tall) + ((scene.traits[unit]?.massG ?? 0) / 1000) * 0.15 * ((z + size[2] / 2) / tall)
-  const cost = base + 4 * ragged + high
+  const cost = (base + 4 * ragged + high) * factor
   const starts = (axis: 0 | 1): readonly number[] => {
     const [low, last] = [lo(space, axis), hi(space, axis) - size[axis]]
     const edges = openingEdges(model.bay, axis)
