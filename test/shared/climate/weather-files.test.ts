@@ -5,6 +5,7 @@ import type { CsvColumns } from '../../../shared/climate/sources/hourly-csv.ts'
 import { parseEpw } from '../../../shared/climate/sources/epw.ts'
 import { forecastHoursOf } from '../../../shared/climate/weather.ts'
 import type { HourlyReading } from '../../../shared/climate/weather.ts'
+import type { Problem, Result } from '../../../shared/result/index.ts'
 import type { Utc } from '../../../shared/units/index.ts'
 
 const COLUMNS: CsvColumns = {
@@ -20,7 +21,12 @@ const COLUMNS: CsvColumns = {
 }
 /** Seconds of 2027-02-12 00:00 UTC: 20,861 days after 1970. */
 const DAY_UTC = 20_861 * 86_400
-const problemOf = (result: { readonly ok: boolean }): unknown => ('problem' in result ? result.problem : null)
+/** What a file was refused for; such a problem lies in the file and points into no document. */
+function problemOf(result: Result<unknown>): Problem | null {
+  if (result.ok) return null
+  expect(result.problem.path).toEqual([])
+  return result.problem
+}
 const readings = (text: string, over: Partial<CsvColumns> = {}): readonly HourlyReading[] => {
   const result = parseHourlyCsv(text, { ...COLUMNS, ...over })
   if (!result.ok) throw new Error(`refused: ${result.problem.code}`)

@@ -64,6 +64,31 @@ describe('a night drawn from high and low', () => {
     }
   })
 
+  it('of a polar night is a cosine, warmest at 15:00 by the clock and coldest at 03:00', () => {
+    const polar = weatherForNight(
+      night({ sun: { sunsetUtc: null, sunriseUtc: null }, fromUtc: instant('2027-02-12', '15:00') }),
+    )
+    // From -4 to -11 °C: half way at 21:00 and 09:00; at 19:00 cos 60 degrees is a half.
+    const told = ['15:00', '19:00', '21:00'].map((clock) => tempAt(polar, instant('2027-02-12', clock)))
+    expect(told).toEqual([-4, -5.75, -7.5].map((tempC) => expect.closeTo(tempC, 9)))
+    const later = ['03:00', '09:00'].map((clock) => tempAt(polar, instant('2027-02-13', clock)))
+    expect(later).toEqual([-11, -7.5].map((tempC) => expect.closeTo(tempC, 9)))
+    // The same where only one of both is missing, or they stand the wrong way round.
+    const sun = night({}).sun
+    for (const odd of [
+      { ...sun, sunriseUtc: null },
+      { ...sun, sunsetUtc: null },
+      { sunsetUtc: sun.sunriseUtc, sunriseUtc: sun.sunsetUtc },
+    ])
+      expect(tempAt(weatherForNight(night({ sun: odd })), instant('2027-02-12', '21:00'))).toBeCloseTo(-7.5, 9)
+  })
+
+  it('without a step, or that ends before it begins, is a programmer’s error', () => {
+    expect(() => weatherForNight(night({ stepS: 0 }))).toThrow('a night has steps')
+    expect(() => weatherForNight(night({ toUtc: instant('2027-02-12', '15:00') }))).toThrow('a night has steps')
+    expect(weatherForNight(night({ toUtc: instant('2027-02-12', '16:00') }))).toHaveLength(1)
+  })
+
   it('does not depend on the step', () => {
     const coarse = weatherForNight(night({ stepS: 1800 }))
     for (const step of coarse) expect(tempAt(steps, step.atUtc)).toBeCloseTo(step.tempC, 9)
