@@ -14,6 +14,19 @@ import { ARRIVE, at, night, steadyWeather, supply, withDecisions } from './night
 
 // Asleep from hour 4 to 12 after arriving, off at 14, plugged in from 0.5 to 13.5.
 const input = night()
+const LEG: NonNullable<NightInput['leg']> = {
+  distanceM: 50_000,
+  whPerKm: 200,
+  speedKmPerH: null,
+  climbM: 0,
+  outsideC: 10,
+  reserve01: 0.1,
+  massG: 1_800_000,
+  dragAreaM2: null,
+  rollingCoefficient: null,
+  auxiliaryW: null,
+  fastChargers: [],
+}
 /** Hour after arriving and set-point of each. */
 const hours = (points: readonly { readonly fromUtc: number; readonly tempC: number | null }[]) =>
   points.map(({ fromUtc, tempC }) => [(fromUtc - ARRIVE) / 3600, tempC])
@@ -96,6 +109,23 @@ describe('charging', () => {
     expect(limits({ supply: supply({ pricePerKWh: 0 }) })).toEqual([0.9])
     expect(chargings(night({ battery: null }), {})).toEqual([{ currentA: null, chargeLimit01: 0.9 }])
     expect(chargings(night({ supply: null }), {})).toEqual([{ currentA: null, chargeLimit01: 0.9 }])
+  })
+
+  it('is tried at what the leg asks with a tenth in hand above the reserve, in whole twentieths, where units cost', () => {
+    const limits = (distanceM: number, over: Partial<NightInput> = {}, reserve01 = 0.1) =>
+      chargings(night({ leg: { ...LEG, distanceM, reserve01 }, ...over }), {}).map(({ chargeLimit01 }) => chargeLimit01)
+    // 50 km at 200 Wh/km are 10 kWh, with a tenth 11 of 60 kWh: 0.183, and 0.1 in reserve.
+    expect(limits(50_000)).toEqual([0.9, 0.3])
+    // 0.183 and 0.2, whoever asks for it.
+    expect(limits(50_000, {}, 0.2)).toEqual([0.9, 0.4])
+    expect(limits(50_000, { battery: input.battery === null ? null : { ...input.battery, reserve01: 0.2 } })).toEqual([
+      0.9, 0.4,
+    ])
+    // 54.5 km: just 0.2 and 0.1.
+    expect(limits(12_000 / 1.1 / 0.2)).toEqual([0.9, 0.3])
+    expect(limits(300_000)).toEqual([0.9])
+    expect(limits(50_000, { supply: supply({ pricePerKWh: null }) })).toEqual([0.9])
+    expect(limits(50_000, { supply: supply({ pricePerKWh: 0 }) })).toEqual([0.9])
   })
 
   it('is tried at the current of the night and at all the post gives', () => {

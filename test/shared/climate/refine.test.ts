@@ -258,6 +258,38 @@ describe('what the search tells', () => {
     )
   })
 
+  describe('the plans that it tries', () => {
+    /** One temperature: the night's own profile, off, held, lowered and morning. */
+    const tried = (input: NightInput, options: Parameters<typeof searchNight>[1]) => {
+      const { evaluated, front } = searchNight({ ...input, stepS: 900 }, { setPointsC: [14], ...options })
+      return { evaluated, front: front.length }
+    }
+    const AIRED = withDecisions(COLD, { windowGapMm: 15, windowSides: 2 })
+
+    it('are five profiles, nine turns of the lowest set-point, and the front once more at full resolution', () => {
+      const { evaluated, front } = tried(AIRED, { gapsMm: [15] })
+      expect(evaluated - 5 - 9).toBeGreaterThanOrEqual(front)
+      expect(evaluated - 5 - 9).toBeLessThanOrEqual(6)
+    })
+
+    it('open no window wider than the air asks for in the cold, and all the gaps on a warm night', () => {
+      const narrow = tried(AIRED, { gapsMm: [15] })
+      expect(tried(AIRED, { gapsMm: [15, 30, 50] })).toEqual(narrow)
+      const warm = { ...AIRED, weather: steadyWeather(15) }
+      expect(tried(warm, { gapsMm: [15, 30, 50] }).evaluated).toBeGreaterThanOrEqual(
+        tried(warm, { gapsMm: [15] }).evaluated + 9,
+      )
+    })
+
+    it('vary current and limit only away from what was tried already', () => {
+      const plugged = { ...AIRED, supply: supply({ plugInUtc: at(0), unplugUtc: at(6) }) }
+      const one = tried(plugged, { gapsMm: [15], currentsA: [null], chargeLimits01: [0.9] })
+      expect(one.evaluated - 5 - 9).toBeLessThanOrEqual(6)
+      const two = tried(plugged, { gapsMm: [15], currentsA: [null], chargeLimits01: [0.9, 0.55] })
+      expect(two.evaluated).toBeGreaterThan(one.evaluated)
+    })
+  })
+
   it('what if it were five kelvins colder or the leg took a tenth more: as simulated', () => {
     const input: NightInput = {
       ...COLD,
