@@ -175,12 +175,7 @@ describe('a piece that does not go into its bin', () => {
 
   it('is not offered a bin of another larder or with another danger, only an empty one', () => {
     const second: PackBin = { ...crate, id: 'second' }
-    const dangers: readonly Partial<PackTraits>[] = [
-      { food: true },
-      { scented: true },
-      { fuel: true },
-      { wetAfterUse: true },
-    ]
+    const dangers: readonly Partial<PackTraits>[] = [{ food: true }, { fuel: true }]
     for (const danger of dangers) {
       const cureOf = (late: Partial<PackTraits>, held: Partial<PackTraits> | null): unknown =>
         fill(

@@ -200,6 +200,41 @@ describe('a night', () => {
     expect(outcome.nights.map(({ unplaced }) => unplaced)).toEqual([[{ ...byDay, layout: 'bed', nightId: 'n' }], []])
   })
 
+  it('has a thing that must go elsewhere not go where it would wait for one that itself bars', () => {
+    // By day u stands in the tunnel before v. By night v has its place in the pit and w the tunnel's mouth; u may take v's place,
+    // and would have to be put down on the way while v comes out, or the pit's second cell, and goes straight there.
+    const tunnel = plainBay('tunnel', [0, 0, 0], [200, 100, 100], {
+      openings: [{ id: 'back', face: 'x-', fromMm: [0, 0], toMm: [100, 100], door: 'tailgate', opensFromInside: true }],
+    })
+    const pit = plainBay('pit', [900, 0, 0], [200, 100, 100], { usable: { drive: false, bed: true } })
+    const seat = plainBay('seat', [1800, 0, 0], [100, 100, 100], { usable: { drive: true, bed: false } })
+    const pieces = [
+      box('u', { locks: fixed('tunnel', [0, 0, 0], ['drive']) }),
+      box('v', { locks: [...fixed('tunnel', [1, 0, 0], ['drive']), ...fixed('pit', [0, 0, 0], ['bed'])] }),
+      box('w', { locks: [...fixed('seat', [0, 0, 0], ['drive']), ...fixed('tunnel', [0, 0, 0], ['bed'])] }),
+    ]
+    const weights = { reach: 0, dusk: 1, lowAndCentral: 0, baysKeptFree: 0 }
+    for (const bays of [
+      [tunnel, pit, seat],
+      [pit, seat, tunnel],
+    ]) {
+      const outcome = packLoad(plainInput(bays, pieces, { nights: [nightOf('n')], weights }), {
+        seed: 1,
+        iterations: 40,
+      })
+      const [night] = outcome.nights
+      expect(night?.changeover.moves.map(({ unitId, waits }) => [unitId, waits])).toEqual([
+        ['u', false],
+        ['v', false],
+        ['w', false],
+      ])
+      expect(night?.bed.placements.find(({ unitId }) => unitId === 'u')).toMatchObject({
+        bayId: 'pit',
+        atMm: [100, 0, 0],
+      })
+    }
+  })
+
   it('is not reached by what stays at home on every night', () => {
     const outcome = packLoad(
       plainInput([boot], [box('spare'), box('pan')], {
@@ -217,15 +252,14 @@ describe('a night', () => {
 
   it('of more units than are made whole is broken off once the host wants an end: nothing has a place, and no reason is told', () => {
     const solved = (units: number) => {
-      const ids = Array.from({ length: units }, (_, at) => `piece-${at}`)
+      const ids = Array.from({ length: units - 1 }, (_, at) => `piece-${at}`)
       const states = Object.fromEntries(ids.slice(1).map((id) => [id, 'outside' as const]))
       const night = nightOf('n', states)
       const model = packModelOf(
-        plainInput(
-          [boot],
-          ids.map((id) => box(id)),
-          { nights: [night, nightOf('m')] },
-        ),
+        plainInput([boot], [...ids.map((id) => box(id)), box('cup', { binId: 'crate' })], {
+          bins: [crate],
+          nights: [night, nightOf('m')],
+        }),
       )
       const drive = {
         placements: [
@@ -250,12 +284,15 @@ describe('a night', () => {
     const none = { moves: [], lowerBound: 0, optimal: false, stuckUnitIds: ['piece-0', 'piece-1'] }
     expect(packing).toMatchObject({ nightId: 'n', reach: [], changeover: none, changeback: none })
     expect(packing.bed.placements).toEqual([])
-    expect(packing.unplaced).toEqual([{ unitId: 'piece-0', layout: 'bed', nightId: 'n', why: [], cure: null }])
+    // A bin stays whatever is in it.
+    expect(packing.unplaced).toEqual(
+      ['crate', 'piece-0'].map((unitId) => ({ unitId, layout: 'bed', nightId: 'n', why: [], cure: null })),
+    )
     expect([faults, weightedReach]).toEqual([[], 0])
     const whole = solved(500).packing
     expect(whole.unplaced).toEqual([])
-    expect(whole.bed.placements.map(({ unitId }) => unitId)).toEqual(['piece-0'])
-    expect(whole.bed.away).toHaveLength(499)
+    expect(whole.bed.placements.map(({ unitId }) => unitId)).toEqual(['crate', 'piece-0'])
+    expect(whole.bed.away).toHaveLength(498)
   })
 })
 
