@@ -1,6 +1,6 @@
 /** Nights whose energy can be worked out on paper: a fixed power, switched at odd seconds, is that power times the time. */
 import { describe, expect, it } from 'vitest'
-import { prepareNight } from '../../../shared/climate/night-prepare.ts'
+import { daylightAlong, prepareNight } from '../../../shared/climate/night-prepare.ts'
 import { runNight } from '../../../shared/climate/night-run.ts'
 import { simulateNight } from '../../../shared/climate/index.ts'
 import type { NightRun } from '../../../shared/climate/night-run.ts'
@@ -278,6 +278,36 @@ describe('air', () => {
     const addedWPerK = (70 * perM3KJ * HEATED_H) / HOUR_S / 14
     expect(drawing.freshWPerK - shut.freshWPerK).toBeCloseTo(addedWPerK, 6)
     expect(drawing.leastFreshM3PerH).toBeCloseTo(shut.leastFreshM3PerH, 9)
+  })
+})
+
+describe('the sun', () => {
+  /** Midsummer at 50 degrees south, dry and empty: light at both ends of the night is all that warms it. */
+  const SUNNY: NightInput = {
+    ...withDecisions(FIXED, { setPoints: [] }),
+    latitudeDeg: -50,
+    weather: steadyWeather(15, { humidity01: 0, cloud01: 0.3 }),
+  }
+  /** Daylight of the whole night on level ground, Wh/m2, by many small steps. */
+  function daylightWh(input: NightInput): number {
+    const prepared = prepareNight(input)
+    const pieces = 50
+    let sum = 0
+    for (let knot = 0; knot + 1 < prepared.knotsUtc.length; knot += 1) {
+      const lengthS = (prepared.knotsUtc[knot + 1] ?? 0) - (prepared.knotsUtc[knot] ?? 0)
+      for (let piece = 0; piece < pieces; piece += 1)
+        sum += (daylightAlong(prepared, knot, (piece + 0.5) / pieces) * lengthS) / pieces / HOUR_S
+    }
+    return sum
+  }
+
+  it('warms by 45 % of the daylight on all the glass, and by a tenth of that behind covers', () => {
+    const glassM2 = SUNNY.cabin.panes.reduce((sum, pane) => sum + pane.areaM2, 0)
+    const expectedWh = daylightWh(SUNNY) * glassM2 * 0.45
+    expect(expectedWh).toBeGreaterThan(500)
+    expect(simulateNight(SUNNY).balance.heatInWh / expectedWh).toBeCloseTo(1, 2)
+    const covered = simulateNight(withDecisions(SUNNY, { covers: true })).balance.heatInWh
+    expect(covered / expectedWh).toBeCloseTo(0.1, 3)
   })
 })
 

@@ -281,6 +281,16 @@ describe('what the search tells', () => {
       )
     })
 
+    it('all keep to a current and a limit that are asked for', () => {
+      const plugged = { ...AIRED, supply: supply({ plugInUtc: at(0), unplugUtc: at(6) }) }
+      const { front } = searchNight(
+        { ...plugged, stepS: 900 },
+        { setPointsC: [14], gapsMm: [15], currentsA: [7], chargeLimits01: [0.7] },
+      )
+      for (const { decisions } of front) expect(decisions).toMatchObject({ currentA: 7, chargeLimit01: 0.7 })
+      expect(front.length).toBeGreaterThan(0)
+    })
+
     it('vary current and limit only away from what was tried already', () => {
       const plugged = { ...AIRED, supply: supply({ plugInUtc: at(0), unplugUtc: at(6) }) }
       const one = tried(plugged, { gapsMm: [15], currentsA: [null], chargeLimits01: [0.9] })
