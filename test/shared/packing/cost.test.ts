@@ -8,8 +8,10 @@ import { layoutOf } from '../../../shared/packing/layout.ts'
 import { randomFrom } from '../../../shared/packing/random.ts'
 import { packModelOf, sceneOf } from '../../../shared/packing/scene.ts'
 import type { Scene } from '../../../shared/packing/scene.ts'
+import { build } from '../../../shared/packing/search/build.ts'
 import { bayScore, costOf, sameSpot, tangledUnits } from '../../../shared/packing/search/objective.ts'
 import type { Origin } from '../../../shared/packing/search/objective.ts'
+import { emptyState } from '../../../shared/packing/search/state.ts'
 import type { SceneState } from '../../../shared/packing/search/state.ts'
 import { scattered } from '../../support/generators/scattered.ts'
 import { between, smallLoad } from '../../support/generators/small-load.ts'
@@ -17,8 +19,9 @@ import type { Solid } from '../../support/oracle/boxes.ts'
 import { layoutCost } from '../../support/oracle/cost.ts'
 import type { CostCase } from '../../support/oracle/cost.ts'
 import type { Part } from '../../support/oracle/reach.ts'
+import { scenarioLoad } from '../../support/scenario-load.ts'
 
-const CASES = 120
+const CASES = 80
 
 type Random = () => number
 
@@ -120,6 +123,32 @@ describe('the cost of a layout', () => {
         expect(one.tangles.get(id)?.length).toBeGreaterThan(0)
       }
     }
+  })
+})
+
+describe.each(['scenario-a', 'scenario-b'] as const)('the cost of a layout of %s', (name) => {
+  it('is the same sum, by day and on a night after that day', () => {
+    const input = scenarioLoad(name)
+    const model = packModelOf(input)
+    const built = (night: PackNight | null, origin: Origin | null) => {
+      const scene = sceneOf(model, night)
+      const { state, cost } = build(scene, emptyState(scene), origin, randomFrom(1), () => true)
+      return { cost, placements: layoutOf(scene, state).placements }
+    }
+    const none = { tangles: new Map(), barredByDay: new Map(), partsOf }
+    const day = built(null, null)
+    expect(day.cost).toBeCloseTo(
+      layoutCost({ ...none, input, night: null, placements: day.placements, origin: null }),
+      4,
+    )
+    const [night] = input.nights
+    if (night === undefined) throw new Error('no night')
+    const at = new Map(day.placements.map((placement) => [placement.unitId, placement]))
+    const bed = built(
+      night,
+      model.units.map(({ id }) => at.get(id) ?? null),
+    )
+    expect(bed.cost).toBeCloseTo(layoutCost({ ...none, input, night, placements: bed.placements, origin: at }), 4)
   })
 })
 

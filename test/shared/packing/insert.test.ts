@@ -106,9 +106,19 @@ describe('the place of a single thing', () => {
     readonly home?: Placement
     readonly night?: boolean
     readonly change?: Partial<PackingInput>
+    /** The number drawn for every judgement, each off by up to a half. */
+    readonly drawn?: number
   }
   /** Where the last piece goes. */
-  const placed = ({ bays, pieces, there = [], home, night = false, change = {} }: Given): Placement | undefined => {
+  const placed = ({
+    bays,
+    pieces,
+    there = [],
+    home,
+    night = false,
+    change = {},
+    drawn,
+  }: Given): Placement | undefined => {
     const scene = sceneOf(
       packModelOf(plainInput(bays, pieces, { nights: night ? [NIGHT] : [], ...change })),
       night ? NIGHT : null,
@@ -116,7 +126,8 @@ describe('the place of a single thing', () => {
     const state = stateFrom(scene, { placements: there, away: [] })
     const unit = pieces.length - 1
     const origin = home === undefined ? null : pieces.map((_, at) => (at === unit ? home : null))
-    insert(scene, state, unit, new Set(), noNoise(origin))
+    const noise = drawn === undefined ? {} : { noise01: NOISE_01, random: () => drawn }
+    insert(scene, state, unit, new Set(), { ...noNoise(origin), ...noise })
     return layoutOf(scene, state).placements.find(({ unitId }) => unitId === pieces[unit]?.id)
   }
   const at = (unitId: string, bayId: string, atMm: Vec3, sizeMm: Vec3): Placement => ({
@@ -171,6 +182,22 @@ describe('the place of a single thing', () => {
     expect(placed({ bays: [boot], pieces, home, there: [at('stone', 'boot', [300, 100, 0], size)] })?.atMm).not.toEqual(
       [310, 110, 0],
     )
+  })
+
+  it('may be another than where it stays if judgements are off', () => {
+    const nook = (id: string, x: number, front: boolean): PackBay =>
+      plainBay(id, [x, 0, 0], size, { openings: [], reachFromDriverSeat: front, reachFromBed: false })
+    const bays = [nook('front', 0, true), nook('side', 1000, false)]
+    const given = (drawn: number): Given => ({
+      bays,
+      pieces: [plainPiece('tent', size)],
+      home: at('tent', 'front', [0, 0, 0], size),
+      drawn,
+    })
+    // Both bays hold it exactly: −0.8 · 4 = −3.2, and 0.04 for 8 l of empty bay, 0.075 for 1 kg half way up: −3.085, times the noise.
+    // Staying: 0.04, 1.5 for taking the seat, less 5 times the noise. At noise 1: −3.46, it stays; at 0.5: −0.96 against −1.54, it goes.
+    expect(placed(given(0.5))?.bayId).toBe('front')
+    expect(placed(given(0))?.bayId).toBe('side')
   })
 
   it('is its lock, whatever else would be better', () => {
