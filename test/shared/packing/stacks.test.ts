@@ -242,6 +242,27 @@ describe('the rule of a single place', () => {
     expect(over('cup', 'maps', false)).toBeNull()
     expect(over('maps', 'can', false)).toBeNull()
     expect(over('can', 'maps', false, 100)).toBeNull()
+    expect(over('can', 'tray', false)).toBeNull()
+    expect(over('can', 'cup', true)).toBeNull()
+  })
+
+  it('is that a liquid stands on nothing that leans on what it would spoil, even beside it', () => {
+    const pieces = (kind: Partial<PackPiece['traits']>): readonly PackPiece[] => [
+      plainPiece('maps', cube, traits(kind)),
+      plainPiece('block', cube),
+      plainPiece('board', [200, 100, 20]),
+      plainPiece('can', cube, traits({ liquidMl: 1000 })),
+    ]
+    const rule = (kind: Partial<PackPiece['traits']>): string | null => {
+      const one = made(pieces(kind))
+      lay(one, 'block', [0, 0, 0])
+      lay(one, 'maps', [100, 0, 0])
+      lay(one, 'board', [0, 0, 100])
+      // Over the block alone, but the board carries it to the maps.
+      return ruleOf(one, 'can', [0, 0, 120])
+    }
+    expect(rule({ valuable: true })).toBe('liquid-above')
+    expect(rule({})).toBeNull()
   })
 
   it('is that what a liquid would spoil goes under none', () => {
