@@ -295,6 +295,20 @@ describe('a tripped breaker', () => {
     const advice = adviseOn({ ...plugged, leg: legOfWh(now - 200) }, trip(null))
     expect(advice.actions).toContainEqual({ code: 'reset-lower', heldA: 8 })
     expect(advice.holds).toBe(true)
+    // Nothing else resets it: heating off saves an hour of heat, not the eight hours of charging that the leg needs.
+    const brief = withDecisions(
+      { ...plugged, sleepers: [] },
+      {
+        setPoints: [
+          { fromUtc: at(3), tempC: 16 },
+          { fromUtc: at(6), tempC: null },
+        ],
+      },
+    )
+    const resetWh = (simulateNight({ ...brief, fault: trip(at(5)) }).depart01 ?? 0) * 60_000
+    expect(adviseOn({ ...brief, leg: legOfWh(resetWh - 200) }, trip(null)).actions).toEqual([
+      { code: 'reset-lower', heldA: 8 },
+    ])
     const far = { ...plugged, leg: legOfWh(departWh(trip(at(9))) + 200) }
     expect(codes(adviseOn(far, trip(at(9))))).not.toContain('reset-lower')
   })
