@@ -252,8 +252,8 @@ describe('bed heaters when the heater fails', () => {
 describe('covers', () => {
   const LOST_EARLY: Fault = { kind: 'supply-lost', atUtc: at(3) }
 
-  /** A heater of 900 W that warms the car enough with covers up and not without; what the bag asks lies half way. */
-  function between(over: Partial<NightInput>): NightInput {
+  /** A heater of 900 W that warms the car enough with covers up and not without; what the bag asks lies half way, or as much above covers as told. */
+  function between(over: Partial<NightInput>, aboveCoveredK: number | null = null): NightInput {
     const base = cold({
       heater: { ...HEATED.heater, kind: 'resistance', maxHeatW: 900 },
       ...over,
@@ -265,13 +265,28 @@ describe('covers', () => {
         ?.marginK ?? 0
     const [bare, covered] = [marginOf(at(13.9)), marginOf(at(3))]
     expect(covered).toBeGreaterThan(bare + 1)
-    return { ...held, sleepers: [sleeper({ bedding: { ...bag, comfortC: (bare + covered) / 2 } })] }
+    const comfortC = aboveCoveredK === null ? (bare + covered) / 2 : covered + aboveCoveredK
+    return { ...held, sleepers: [sleeper({ bedding: { ...bag, comfortC } })] }
   }
 
   it('go up where they are aboard and enough', () => {
     const advice = adviseOn(between({ coversOwned: true }), LOST_EARLY)
     expect(advice.actions).toEqual([{ code: 'covers-up' }])
     expect(advice.holds).toBe(true)
+  })
+
+  it('and a better bag together are not asked for where a bed heater alone does it', () => {
+    // Half a kelvin short with covers up; a bag of one kelvin more would make it up, an underblanket alone does.
+    const short = between({ coversOwned: true, bedHeaters: [{ id: 'bed', kind: 'underblanket', powerW: 60 }] }, 0.5)
+    const own = short.sleepers[0]?.bedding
+    if (own?.comfortC === undefined || own.comfortC === null) throw new Error('a rated bag')
+    const better = { ...own, comfortC: own.comfortC - 1, coverClo: own.coverClo + 1 }
+    const choice = withDecisions(
+      { ...short, beddingSets: [set('own', { one: own }), set('better', { one: better })] },
+      { beddingSetId: 'own' },
+    )
+    expect(adviseOn(choice, LOST_EARLY).actions).toEqual([{ code: 'bed-heaters-on' }])
+    expect(codes(adviseOn({ ...choice, bedHeaters: [] }, LOST_EARLY))).toEqual(['warmer-bedding', 'covers-up'])
   })
 
   it('are not named where they are not aboard', () => {

@@ -144,7 +144,7 @@ describe('what is told only where there is any', () => {
     expect(OUTCOME.arrive01).toBe(0.5)
     expect(OUTCOME.depart01).toBe(series.charge01.at(-1))
     expect(OUTCOME.leisureDepart01).toBeNull()
-    const bare = simulateNight({ ...INPUT, battery: null, leisure: null })
+    const bare = simulateNight({ ...INPUT, battery: null, leisure: null, supply: null })
     expect(bare).toMatchObject({ arrive01: null, depart01: null, leisureDepart01: null, leg: null, stopsUtc: at(1) })
   })
 })
