@@ -281,6 +281,22 @@ describe('air', () => {
   })
 })
 
+describe('the least fresh air', () => {
+  it('is that of the hours asleep: a calm before bedtime does not count', () => {
+    const weather = [0, 3, 3.5, 14].map((hour) => ({
+      atUtc: at(hour),
+      tempC: -5,
+      windMPerS: hour < 3.2 ? 0 : 8,
+      humidity01: 0.8,
+      cloud01: 1,
+    }))
+    const open = withDecisions({ ...FIXED, weather }, { setPoints: [], windowGapMm: 15, windowSides: 2 })
+    const asleepLater = run(open).leastFreshM3PerH
+    const asleepEarly = run({ ...open, sleepFromUtc: at(1) }).leastFreshM3PerH
+    expect(asleepLater).toBeGreaterThan(asleepEarly * 1.5)
+  })
+})
+
 describe('the sun', () => {
   /** Midsummer at 50 degrees south, dry and empty: light at both ends of the night is all that warms it. */
   const SUNNY: NightInput = {
