@@ -15,6 +15,7 @@ import { emptyState } from '../../../shared/packing/search/state.ts'
 import type { SceneState } from '../../../shared/packing/search/state.ts'
 import { scattered } from '../../support/generators/scattered.ts'
 import { between, smallLoad } from '../../support/generators/small-load.ts'
+import { intersect, solidInVehicle } from '../../support/oracle/boxes.ts'
 import type { Solid } from '../../support/oracle/boxes.ts'
 import { layoutCost } from '../../support/oracle/cost.ts'
 import type { CostCase } from '../../support/oracle/cost.ts'
@@ -114,15 +115,22 @@ describe('the cost of a layout', () => {
     }
   })
 
-  it('names the units that stand where they would be tangled', () => {
+  it('names the units that stand where they would be tangled, and no others', () => {
+    let tangled = 0
     for (let seed = 1; seed <= CASES; seed += 4) {
       const random = randomFrom(seed)
       const { scene, state, one } = drawn(smallLoad(random), null, random)
-      for (const unit of tangledUnits(scene, state)) {
-        const id = scene.model.units[unit]?.id ?? ''
-        expect(one.tangles.get(id)?.length).toBeGreaterThan(0)
-      }
+      const named = tangledUnits(scene, state).map((unit) => scene.model.units[unit]?.id ?? '')
+      const expected = one.placements.filter((placement) => {
+        const bay = one.input.bays.find(({ id }) => id === placement.bayId)
+        if (bay === undefined) return false
+        const here = solidInVehicle(placement, bay)
+        return (one.tangles.get(placement.unitId) ?? []).some((solid) => intersect(solid, here))
+      })
+      expect([seed, named.toSorted()]).toEqual([seed, expected.map(({ unitId }) => unitId).toSorted()])
+      tangled += named.length
     }
+    expect(tangled).toBeGreaterThan(0)
   })
 })
 

@@ -115,10 +115,10 @@ describe('bettering', () => {
     for (const { seed, missing } of after({ bays, pieces, placements }, 12)) expect([seed, missing]).toEqual([seed, []])
   })
 
-  it('clears only as much as it must: what is left out goes in though many things must all come back', () => {
+  it('draws gaps together for what was left out, and brings back all that it moved', () => {
     const cubes = Array.from({ length: 8 }, (_, k) => plainPiece(`cube-${k}`, cube))
     const bays = [plainBay('bay', [0, 0, 0], [1000, 400, 200], shut)]
-    // Eight cubes stand with gaps; the ninth and the long one need the gaps drawn together.
+    // Eight cubes stand 50 mm apart in a bay that holds ten: the ninth needs the gaps drawn together.
     const xs = [0, 250, 500, 750]
     const placements = cubes.map(({ id }, k) => at(id, 'bay', [xs[k % 4] ?? 0, k < 4 ? 0 : 200, 0], cube))
     const told = after({ bays, pieces: [...cubes, plainPiece('late', cube)], placements }, 12)
