@@ -95,8 +95,12 @@ export function csvHead(text: string, most: number): readonly (readonly string[]
  * Problems: `weather-empty`, `weather-column-unknown`, `weather-date`, `weather-reading-missing`, `weather-order`, each with its line.
  */
 export function parseHourlyCsv(text: string, columns: CsvColumns): Result<readonly HourlyReading[]> {
-  const lines = text.split(/\r?\n/).filter((line) => line.trim() !== '')
-  const first = lines[0]
+  // Blank lines are passed over, but a problem names the line as the file counts it.
+  const lines = text
+    .split(/\r?\n/)
+    .map((cells, index) => ({ cells, line: index + 1 }))
+    .filter(({ cells }) => cells.trim() !== '')
+  const first = lines[0]?.cells
   if (first === undefined || lines.length < 2) return fail(problem('weather-empty', [], {}))
   const separator = separatorOf(first)
   const header = cellsOf(first.replace(/^\uFEFF/, ''), separator)
@@ -106,13 +110,11 @@ export function parseHourlyCsv(text: string, columns: CsvColumns): Result<readon
   const unknown = wanted.find((name) => !header.includes(name))
   if (unknown !== undefined) return fail(problem('weather-column-unknown', [], { column: unknown, columns: header }))
   const readings: HourlyReading[] = []
-  for (const [index, line] of lines.entries()) {
-    if (index === 0) continue
-    const reading = readLine(cellsOf(line, separator), header, { columns, separator, line: index + 1 })
+  for (const { cells, line } of lines.slice(1)) {
+    const reading = readLine(cellsOf(cells, separator), header, { columns, separator, line })
     if (!reading.ok) return reading
     const before = readings.at(-1)
-    if (before !== undefined && reading.value.atUtc <= before.atUtc)
-      return fail(problem('weather-order', [], { line: index + 1 }))
+    if (before !== undefined && reading.value.atUtc <= before.atUtc) return fail(problem('weather-order', [], { line }))
     readings.push(reading.value)
   }
   return ok(readings)

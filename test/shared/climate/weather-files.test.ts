@@ -174,6 +174,16 @@ describe('a table as a whole', () => {
     expect(readings(line('01:01')).length).toBe(2)
   })
 
+  it('names a line as the file counts it, blank lines and all', () => {
+    const late = 'when,t\n\n2027-02-12 01:00,1\n\n\n2027-02-12 00:00,2'
+    expect(problemOf(parseHourlyCsv(late, COLUMNS))).toMatchObject({ code: 'weather-order', params: { line: 6 } })
+    const bare = '\n\nwhen,t\n\n2027-02-12 01:00,'
+    expect(problemOf(parseHourlyCsv(bare, COLUMNS))).toMatchObject({
+      code: 'weather-reading-missing',
+      params: { line: 5, column: 't' },
+    })
+  })
+
   it('is refused without lines, and without a column that was named, which it tells beside those there are', () => {
     for (const text of ['', 'when,t', 'when,t\n\n'])
       expect(problemOf(parseHourlyCsv(text, COLUMNS))).toMatchObject({ code: 'weather-empty' })
