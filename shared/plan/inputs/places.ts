@@ -7,7 +7,7 @@ export type Places = {
   readonly unitOf: (pieceId: string) => string
   readonly nameOf: (unitOrPieceId: string) => string
   readonly bayName: (bayId: string) => string
-  /** Where a piece is in a layout; empty where it found no place. */
+  /** Where a piece is in a layout; empty where no bay holds it. */
   readonly placeOf: (layout: Layout, pieceId: string) => string
   readonly bayOf: (layout: Layout, pieceId: string) => string | null
   readonly words: (place: Placement | AwayPlace) => string
@@ -22,6 +22,8 @@ export function places(trip: Trip, packing: PackingOutcome): Places {
   const unitOf = (pieceId: string): string => units.get(pieceId) ?? pieceId
   const bayName = (bayId: string): string => bays.get(bayId) ?? bayId
   const bayOf = (layout: Layout, pieceId: string): string | null => {
+    // What is out of its bin that night is not where the bin is: fuel would be sent back to where people sleep.
+    if (layout.away.some((away) => away.unitId === pieceId)) return null
     const unitId = unitOf(pieceId)
     return (
       layout.placements.find((placement) => placement.unitId === unitId || placement.unitId === pieceId)?.bayId ?? null

@@ -82,6 +82,24 @@ describe('the load of a plan written by hand', () => {
       ])
   })
 
+  it('has no bay at night for what then stands out of its bin: fuel is not sent back to where people sleep', () => {
+    const { packing } = cardsPlan()
+    const nights = packing.nights.map((night) => ({
+      ...night,
+      bed: { ...night.bed, away: [...night.bed.away, { unitId: 'stove', state: 'outside' as const }] },
+    }))
+    const pieces = { stove: { traits: { fuel: true }, atNight: 'outside' }, pans: { traits: { fuel: true } } } as const
+    expect(whereabouts(factsOf({ packing: { nights }, pieces }).fuel)).toEqual([
+      ['Spirit stove', ''],
+      ['Pans and mugs', 'Load bay'],
+    ])
+    // By day it rides in its bin.
+    const wanted = { stove: { access: ['emergency'], atNight: 'outside' } } as const
+    expect(whereabouts(factsOf({ packing: { nights }, pieces: wanted }).emergency)).toEqual([
+      ['Spirit stove', 'Load bay'],
+    ])
+  })
+
   it('tells the place by day of what must be carried or found at once', () => {
     const found = factsOf({
       pieces: {
