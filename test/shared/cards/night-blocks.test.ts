@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { nightCard } from '../../../shared/cards/index.ts'
 import type { Block, CardInput } from '../../../shared/cards/index.ts'
-import { glassBlocks } from '../../../shared/cards/night-advice.ts'
+import { adviceBlocks, drillBlocks, glassBlocks, sleeperSentences } from '../../../shared/cards/night-advice.ts'
 import { faultBlocks, legBlocks, pitchBlocks, sleeperBlocks, supplyBlocks } from '../../../shared/cards/night-blocks.ts'
 import { figuresOf, timesOf } from '../../../shared/cards/night-card.ts'
 import { nightCharts } from '../../../shared/cards/night-charts.ts'
@@ -155,6 +155,59 @@ describe('the sleepers', () => {
   it('need no bedding to be told, and are not told where nobody sleeps', () => {
     expect(wordsOf(sleeperBlocks(nightWith({ night: { beddingPieceIds: [] } }), input, names))).toEqual([])
     expect(sleeperBlocks(nightWith({ outcome: { sleepers: [] } }), input, names)).toEqual([])
+  })
+})
+
+describe('what is said of sleepers, plan and failures', () => {
+  const [ada] = first.plan.outcome.sleepers
+  if (ada === undefined) throw new Error('somebody sleeps')
+
+  it('is a sentence for each who turns cold or has cold feet, and none for others', () => {
+    const said = (over: Partial<typeof ada>) =>
+      wordsOf(sleeperSentences(nightWith({ outcome: { sleepers: [{ ...ada, ...over }] } }), input))
+    expect(wordsOf(sleeperSentences(first, input))).toHaveLength(1)
+    expect(said({})[0]).toContain('Ada')
+    expect(said({ feetColdFromUtc: null })).toHaveLength(1)
+    expect(said({ coldFromUtc: null })).toHaveLength(1)
+    expect(said({ coldFromUtc: null, feetColdFromUtc: null })).toEqual([])
+  })
+
+  type Search = NonNullable<NightPlan['search']>
+  const searched = (over: object, decisions: object = {}) =>
+    adviceBlocks(
+      nightWith({ plan: { search: { front: [{ decisions }], recommendedIndex: 0, ...over } as unknown as Search } }),
+      input,
+    )
+
+  it('is the plan to take over with its reasons, and its bedding where no reason names it', () => {
+    const because = plain(text.t('night.because.saves-moves', { count: 2 }))
+    const bedding = plain(text.t('night.because.bedding', { name: text.t('night.bedding.none') }))
+    const reasons = [{ code: 'saves-moves', value: 2 }]
+    expect(searched({ reasons })[0]).toMatchObject({
+      kind: 'together',
+      blocks: [
+        { kind: 'heading', level: 2, text: 'Recommended' },
+        { kind: 'paragraph', tone: 'plain' },
+      ],
+    })
+    expect(wordsOf(searched({ reasons }))).toEqual([because])
+    expect(wordsOf(searched({ reasons }, { beddingSetId: 'gone' }))).toEqual([`${because} ${bedding}`])
+    const named = [...reasons, { code: 'bedding', setId: 'gone' }]
+    expect(wordsOf(searched({ reasons: named }, { beddingSetId: 'gone' }))).toEqual([`${because} ${bedding}`])
+    expect(wordsOf(searched({}))).toEqual([''])
+    expect(adviceBlocks(first, input)).toEqual([])
+    expect(searched({ reasons, recommendedIndex: 5 })).toEqual([])
+  })
+
+  it('is what to do about each failure for which there is advice', () => {
+    const [fault] = first.plan.faults
+    if (fault === undefined) throw new Error('the plan rehearses a fault')
+    const advice = { actions: [{ code: 'covers-up' }], byUtc: null, byColdUtc: null, holds: true }
+    const faults = [fault, { ...fault, advice }] as unknown as NightPlan['faults']
+    const title = plain(text.t('night.fault.supply-lost', { time: '03:00' }))
+    expect(wordsOf(drillBlocks(nightWith({ plan: { faults } }), input))).toEqual([
+      `${title}: ${plain(text.t('night.action.covers-up'))} ${plain(text.t('night.action.holds'))}`,
+    ])
   })
 })
 

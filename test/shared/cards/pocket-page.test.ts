@@ -318,7 +318,7 @@ describe('a sheet that would grow too long', () => {
     expect(utf8Bytes(three)).toBeLessThan(POCKET_MAX_BYTES)
     expect(shownIn(three)).toMatchObject({ drawings: 0, reasons: false, cut: true })
     // One night alone is too long: it is given all the same.
-    expect(grown(0, 310_000, five)).toContain('This sheet holds the first 1 of 5 nights')
+    expect(grown(0, 310_000, five.slice(0, 2))).toContain('This sheet holds the first 1 of 2 nights')
   })
 })
 

@@ -257,6 +257,34 @@ describe('somebody who lies cold', () => {
     expect(idsOf(search(lacking(11.5), tripWith({}, false)))).toEqual([])
   })
 
+  it('is told by the margin of the night on which they are cold, not of another', () => {
+    // Cold by 7.5 K on the second night alone: on the first the same person lies 20 K too cold in the stand-in's numbers, which
+    // no change of the second night betters.
+    const second = { ...finding('too-cold-for-body', 'night'), id: 'too-cold-for-body:n2:ada', nightId: 'n2' }
+    const world = (trip: Trip): Plan => {
+      const [one, two] = trip.nights
+      const setK = (two?.heating.setPoints[0]?.tempC ?? 10) - 10
+      const adaK = (two?.covers === true ? 4 : 0) + setK / 2 - 7.5
+      const plan = cardsPlan(trip, { findings: adaK < 0 ? [second] : [] })
+      return {
+        ...plan,
+        nights: plan.nights.map((night) => ({
+          ...night,
+          outcome: {
+            ...night.outcome,
+            sleepers: night.outcome.sleepers.map((sleeper) => ({
+              ...sleeper,
+              marginK: night.nightId === one?.id ? -20 : adaK,
+            })),
+          },
+        })),
+      }
+    }
+    const trip = tripWith({}, false)
+    const budget = { seed: 1, iterations: 1, remedies: true }
+    expect(findRemedies(trip, world(trip), budget, world).map(({ id }) => id)).toEqual(['covers:n2+set-point:n2:8'])
+  })
+
   it('is mended with a cure for what the mending brings: as much left at home as came along, one cure that does', () => {
     // No heater and covers hung: only the blanket warms, and its 2 kg are too much. Pieces of 2 kg and more would do; the
     // lightest of them, last in the kit, is tried first.
