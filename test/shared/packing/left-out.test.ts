@@ -361,4 +361,30 @@ describe('a reason asked for', () => {
     // Without the next larger the late one goes in as all stands.
     expect(cureBy(tightState)).toEqual({ kind: 'leave-behind', unitIds: ['b'] })
   })
+
+  it('never moves another thing that is fixed', () => {
+    // The post stands fixed in the middle of the boot: beside it 100 mm are left on either hand, and the late one needs 150.
+    const seat = plainBay('seat', [900, 0, 0], [90, 90, 90])
+    const post = (locked: boolean): PackPiece =>
+      flat('post', [100, 200, 100], {
+        locks: locked ? [{ layout: 'drive', bayId: 'boot', atMm: [100, 0, 0], sizeMm: [100, 200, 100] }] : [],
+      })
+    const late = flat('late', [150, 200, 100], {
+      locks: [{ layout: 'drive', bayId: 'seat', atMm: null, sizeMm: null }],
+    })
+    const place = (unitId: string, x: number, longMm: number) =>
+      ({ unitId, bayId: 'boot', atMm: [x, 0, 0], sizeMm: [longMm, 200, 100], edges: [0, 1, 2] }) as const
+    const cureWith = (locked: boolean): UnitCure | null | undefined => {
+      const fixedScene = sceneOf(packModelOf(plainInput([boot, seat], [post(locked), late])), null)
+      const now = stateFrom(fixedScene, { placements: [place('post', 100, 100)], away: [] })
+      const moved = stateFrom(fixedScene, { placements: [place('post', 0, 100), place('late', 150, 150)], away: [] })
+      const [told] = explainAll(fixedScene, now, missingFrom(fixedScene, now), {
+        again: () => moved,
+        shouldStop: () => false,
+      })
+      return told?.cure
+    }
+    expect(cureWith(false)).toEqual({ kind: 'other-bay', bayId: 'boot', ignoring: 'locked' })
+    expect(cureWith(true)).toBe(null)
+  })
 })

@@ -229,6 +229,23 @@ describe('a change of few things', () => {
     expect(found.final).toEqual([deep(0), free(0), away('bed')])
   })
 
+  it('brings over what takes waiting, though another thing stays stuck', () => {
+    const task = taskOf(
+      bays,
+      [
+        [free(0), free(1)],
+        [free(1), free(0)],
+        [deep(0), deep(0)],
+        [free(3), deep(1)],
+      ],
+      { waitsFor: (mover) => (mover < 2 ? [free(2)] : []) },
+    )
+    const found = beamSearch(task, 1)
+    expect(found.left).toBe(1)
+    expect(found.final).toEqual([free(1), free(0), deep(0), free(3)])
+    expect(found.steps).toHaveLength(3)
+  })
+
   it('names the opening each move uses', () => {
     const through = cellBay('through', [3, 1, 1], ['x-', 'x+'])
     // The middle one stays: the near end's leaves by the low opening, the far end's by the high one, and so comes in what takes its place.
