@@ -220,6 +220,8 @@ describe('what was left out', () => {
     expect(headingsOf(blocks)).toEqual([[2, 'Left out, and what would place it']])
     const bayless = left({ why: [{ bayId: 'gone', rule: 'no-room', shortByMm: null }] })
     expect(rowsOf(leftOutBlocks(inputOf({ driveUnplaced: [bayless] }), names))[0]?.[2]).toBe('gone: no room left')
+    const inBin = left({ why: [{ bayId: 'power', rule: 'no-room', shortByMm: null }] })
+    expect(rowsOf(leftOutBlocks(inputOf({ driveUnplaced: [inBin] }), names))[0]?.[2]).toBe('Power crate: no room left')
   })
 
   it('is not spoken of where all has a place', () => {
@@ -335,6 +337,12 @@ describe('each night', () => {
 
   it('that was not packed has no moves to tell', () => {
     expect(nightBlocks(inputOf({ nights: [] }), names)).toEqual([])
+    // The second night alone was packed: it is told in full, not as the first.
+    const second = nightBlocks(inputOf({ nights: [{ ...first, nightId: 'n2' }] }), names)
+    expect(headingsOf(second).filter(([level]) => level === 1)).toEqual([
+      [1, plain(`Night of ${text.date('2026-11-14')} · Lake pitch`)],
+    ])
+    expect(rowsOf(second)).toHaveLength(5)
   })
 })
 
