@@ -103,7 +103,7 @@ function followNight(prepared: Prepared, from: NightDecisions, startC: number, l
 
 function pieceStarts(fromUtc: number, toUtc: number): readonly number[] {
   const starts: number[] = []
-  for (let at = fromUtc; at < toUtc; at += starts.length < FIRST_PIECES ? FIRST_PIECE_S : PIECE_S) starts.push(at)
+  for (let at = fromUtc; at < toUtc; at += starts.length <= FIRST_PIECES ? FIRST_PIECE_S : PIECE_S) starts.push(at)
   return starts
 }
 

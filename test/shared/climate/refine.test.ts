@@ -98,8 +98,8 @@ describe('a set-point that follows the night', () => {
   it('changes twelve times five minutes apart, then every quarter of an hour, and is off from rising on', () => {
     const set = followed?.decisions.setPoints ?? []
     const expected = [
-      ...Array.from({ length: 11 }, (_, piece) => at(2) + 300 * (piece + 1)),
-      ...Array.from({ length: 8 }, (_, piece) => at(2) + 4200 + 900 * piece),
+      ...Array.from({ length: 12 }, (_, piece) => at(2) + 300 * (piece + 1)),
+      ...Array.from({ length: 7 }, (_, piece) => at(3) + 900 * (piece + 1)),
     ]
     expect(set.slice(1, -1).map(({ fromUtc }) => fromUtc as number)).toEqual(expected)
     expect(set.at(-1)).toEqual({ fromUtc: at(5), tempC: null })
