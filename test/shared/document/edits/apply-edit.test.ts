@@ -182,6 +182,15 @@ describe('the checklist', () => {
     expect(edited({ kind: 'untick', stepKey: tick.stepKey }, skipped).checklist.ticks).toEqual([])
   })
 
+  it('leaves the ticks of other steps as they are', () => {
+    const other = { stepKey: 'covers:night-2', state: 'done', atUtc: 7 } as const
+    const both = edited({ kind: 'tick', tick: other }, edited({ kind: 'tick', tick }))
+    expect(both.checklist.ticks).toEqual([tick, other])
+    const again = { ...tick, atUtc: 9 }
+    expect(edited({ kind: 'tick', tick: again }, both).checklist.ticks).toEqual([other, again])
+    expect(edited({ kind: 'untick', stepKey: tick.stepKey }, both).checklist.ticks).toEqual([other])
+  })
+
   it('turns a lesson into a rule and forgets the link when the rule goes', () => {
     const rule = {
       id: 'dry-boots',

@@ -95,6 +95,11 @@ describe('JSON', () => {
   it('counts the bytes before a fault as UTF-8 does', () => {
     // 1 for the quote, 1 + 2 + 3 + 4 for the letters, then the tab that must not stand there.
     expect(fault('"aé€💡\t"')).toMatchObject({ offset: 11, line: '1', column: '7' })
+    // The last of one byte, the first and last of two, the first of three, and the neighbours of the surrogates (RFC 3629).
+    const edges = ['\u007f', '\u0080', '\u07ff', '\u0800', '\ud7ff', '\ue000', '\u{10ffff}']
+    for (const letter of edges) {
+      expect(fault(`"${letter}\t"`)).toMatchObject({ offset: 1 + Buffer.byteLength(letter, 'utf8') })
+    }
   })
 
   it('reads every escape', () => {
