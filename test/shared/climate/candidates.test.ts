@@ -10,23 +10,11 @@ import {
   ventilations,
 } from '../../../shared/climate/optimise/candidates.ts'
 import type { NightInput, SupplyOutcome } from '../../../shared/climate/index.ts'
-import { ARRIVE, at, night, steadyWeather, supply, withDecisions } from './night-fixture.ts'
+import { ARRIVE, at, night, plainLeg, steadyWeather, supply, withDecisions } from './night-fixture.ts'
 
 // Asleep from hour 4 to 12 after arriving, off at 14, plugged in from 0.5 to 13.5.
 const input = night()
-const LEG: NonNullable<NightInput['leg']> = {
-  distanceM: 50_000,
-  whPerKm: 200,
-  speedKmPerH: null,
-  climbM: 0,
-  outsideC: 10,
-  reserve01: 0.1,
-  massG: 1_800_000,
-  dragAreaM2: null,
-  rollingCoefficient: null,
-  auxiliaryW: null,
-  fastChargers: [],
-}
+const LEG: NonNullable<NightInput['leg']> = plainLeg()
 /** Hour after arriving and set-point of each. */
 const hours = (points: readonly { readonly fromUtc: number; readonly tempC: number | null }[]) =>
   points.map(({ fromUtc, tempC }) => [(fromUtc - ARRIVE) / 3600, tempC])

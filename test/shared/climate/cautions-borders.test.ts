@@ -6,7 +6,7 @@ import { runNight } from '../../../shared/climate/night-run.ts'
 import { simulateNight } from '../../../shared/climate/index.ts'
 import type { NightRun } from '../../../shared/climate/night-run.ts'
 import type { NightInput, NightOutcome, SleeperVerdict, SupplyOutcome } from '../../../shared/climate/index.ts'
-import { at, night, sleeper, supply } from './night-fixture.ts'
+import { LEISURE, at, night, sleeper, supply } from './night-fixture.ts'
 
 const INPUT = night({ stepS: 3600, departUtc: at(4), sleepFromUtc: at(1), sleepToUtc: at(3) })
 const RUN: NightRun = {
@@ -156,17 +156,8 @@ describe('the supply', () => {
     expect(both(0, 2250, fan)).toBeUndefined()
     const idle = { heater: { ...INPUT.heater, kind: 'none' }, battery: null } as const
     expect(both(3000, 1000, idle)).toBeUndefined()
-    const leisure = {
-      kind: 'lfp',
-      usableWh: 1200,
-      reserve01: 0.2,
-      chargerW: 235,
-      loadW: 30,
-      arrive01: 0.5,
-      inverterMaxW: 0,
-    } as const
-    expect(both(100, 334, { ...idle, leisure })).toBeDefined()
-    expect(both(100, 335, { ...idle, leisure })).toBeUndefined()
+    expect(both(100, 334, { ...idle, leisure: LEISURE })).toBeDefined()
+    expect(both(100, 335, { ...idle, leisure: LEISURE })).toBeUndefined()
     // On three phases the same amperes are more watts.
     expect(
       told(

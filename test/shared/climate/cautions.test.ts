@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { simulateNight } from '../../../shared/climate/index.ts'
 import type { NightCautionCode, NightInput } from '../../../shared/climate/index.ts'
-import { at, night, sleeper, steadyWeather, supply, withDecisions } from './night-fixture.ts'
+import { LEISURE, at, night, sleeper, steadyWeather, supply, withDecisions } from './night-fixture.ts'
 
 const codesOf = (input: NightInput): readonly NightCautionCode[] =>
   simulateNight(input).cautions.map(({ code }) => code)
@@ -27,16 +27,6 @@ const withSupply = (over: Parameters<typeof supply>[0]): NightInput => ({
   ...PLAIN,
   supply: { ...supply(), ...PLAIN.supply, ...over },
 })
-
-const LEISURE = {
-  kind: 'lfp',
-  usableWh: 1200,
-  reserve01: 0.2,
-  chargerW: 235,
-  loadW: 30,
-  arrive01: 0.5,
-  inverterMaxW: 0,
-} as const
 
 const SITUATIONS: readonly (readonly [NightCautionCode, string, NightInput])[] = [
   [

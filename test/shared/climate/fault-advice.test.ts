@@ -1,21 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { runFault, simulateNight } from '../../../shared/climate/index.ts'
-import { at, night, randomNight, sleeper, steadyWeather, withDecisions } from './night-fixture.ts'
+import { at, night, plainLeg, randomNight, sleeper, steadyWeather, withDecisions } from './night-fixture.ts'
 import type { BeddingSet, Fault, FaultOutcome, LegParameters, NightInput } from '../../../shared/climate/index.ts'
 
-const leg = (distanceM: number): LegParameters => ({
-  distanceM,
-  whPerKm: 220,
-  speedKmPerH: null,
-  climbM: 0,
-  outsideC: -5,
-  reserve01: 0.1,
-  massG: 1_800_000,
-  dragAreaM2: null,
-  rollingCoefficient: null,
-  auxiliaryW: null,
-  fastChargers: [],
-})
+const leg = (distanceM: number): LegParameters => plainLeg({ distanceM, whPerKm: 220, outsideC: -5 })
 
 const bedding = (id: string, comfortC: number, coverClo: number): BeddingSet => ({
   id,

@@ -3,22 +3,10 @@ import { prepareNight } from '../../../shared/climate/night-prepare.ts'
 import { runNight } from '../../../shared/climate/night-run.ts'
 import type { FaultAdvice } from '../../../shared/climate/answers.ts'
 import type { BeddingSet, Fault, LegParameters, NightInput, Sleeper } from '../../../shared/climate/index.ts'
-import { at, night, sleeper, steadyWeather, withDecisions } from './night-fixture.ts'
+import { BATTERY, at, night, plainLeg, sleeper, steadyWeather, withDecisions } from './night-fixture.ts'
 
 export const WH_PER_KM = 200
-export const leg = (distanceM: number): LegParameters => ({
-  distanceM,
-  whPerKm: WH_PER_KM,
-  speedKmPerH: null,
-  climbM: 0,
-  outsideC: 20,
-  reserve01: 0.1,
-  massG: 1_800_000,
-  dragAreaM2: null,
-  rollingCoefficient: null,
-  auxiliaryW: null,
-  fastChargers: [],
-})
+export const leg = (distanceM: number): LegParameters => plainLeg({ distanceM, whPerKm: WH_PER_KM, outsideC: 20 })
 export const WARM_BAG = { comfortC: -25, coverClo: 12, matM2KPerW: 1 }
 export const THIN_BAG = { comfortC: 12, coverClo: 3, matM2KPerW: 0.9 }
 
@@ -28,16 +16,7 @@ export const HEATED: NightInput = withDecisions(
     weather: steadyWeather(-12),
     sleepers: [sleeper({ bedding: WARM_BAG })],
     stepS: 900,
-    battery: {
-      usableWh: 60_000,
-      reserve01: 0.1,
-      chargeLimit01: 0.9,
-      efficiency01: 0.88,
-      overheadW: 0,
-      coldOverheadW: 0,
-      arrive01: 0.55,
-      fastMaxW: 100_000,
-    },
+    battery: { ...BATTERY, arrive01: 0.55 },
   }),
   {
     setPoints: [

@@ -1,23 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { runFault, simulateNight } from '../../../shared/climate/index.ts'
-import { at, night, steadyWeather, supply, withDecisions } from './night-fixture.ts'
+import { at, night, plainLeg, steadyWeather, supply, withDecisions } from './night-fixture.ts'
 import { SCENARIO_NIGHTS } from './scenario-nights.ts'
 import { scenarioInput } from './scenario-input.ts'
 import type { LegParameters, NightInput } from '../../../shared/climate/index.ts'
 
-const leg = (distanceM: number): LegParameters => ({
-  distanceM,
-  whPerKm: 220,
-  speedKmPerH: null,
-  climbM: 0,
-  outsideC: -5,
-  reserve01: 0.1,
-  massG: 1_800_000,
-  dragAreaM2: null,
-  rollingCoefficient: null,
-  auxiliaryW: null,
-  fastChargers: [],
-})
+const leg = (distanceM: number): LegParameters => plainLeg({ distanceM, whPerKm: 220, outsideC: -5 })
 
 /** Enough in the battery for the leg if the heating goes off in time, not if it runs on. */
 const tight = (legM: number): NightInput => {

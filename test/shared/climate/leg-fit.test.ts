@@ -4,20 +4,9 @@ import { calibrateLegs } from '../../../shared/climate/calibrate-legs.ts'
 import type { MeasuredLeg } from '../../../shared/climate/calibrate-legs.ts'
 import { auxiliaryAtW, legNeedWh, legOutcome, legWhPerKm } from '../../../shared/climate/leg.ts'
 import type { BatteryParameters, LegParameters } from '../../../shared/climate/index.ts'
+import { plainLeg, BATTERY } from './night-fixture.ts'
 
-const LEG: LegParameters = {
-  distanceM: 50_000,
-  whPerKm: 200,
-  speedKmPerH: null,
-  climbM: 0,
-  outsideC: 10,
-  reserve01: 0.1,
-  massG: 1_800_000,
-  dragAreaM2: null,
-  rollingCoefficient: null,
-  auxiliaryW: null,
-  fastChargers: [],
-}
+const LEG: LegParameters = plainLeg()
 const read = (over: Partial<MeasuredLeg>): MeasuredLeg => ({
   leg: LEG,
   usableWh: 60_000,
@@ -113,16 +102,7 @@ describe('the energy of a leg', () => {
 })
 
 describe('chargers on the way', () => {
-  const battery: BatteryParameters = {
-    usableWh: 60_000,
-    reserve01: 0.05,
-    chargeLimit01: 0.9,
-    efficiency01: 0.88,
-    overheadW: 0,
-    coldOverheadW: 0,
-    arrive01: 0.5,
-    fastMaxW: 100_000,
-  }
+  const battery: BatteryParameters = { ...BATTERY, reserve01: 0.05 }
   const far = (fastChargers: LegParameters['fastChargers'], over: Partial<LegParameters> = {}): LegParameters => ({
     ...LEG,
     distanceM: 300_000,

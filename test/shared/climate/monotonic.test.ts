@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { legNeedWh, simulateNight } from '../../../shared/climate/index.ts'
 import { balanceMarginK, requiredClo, sleeperModel } from '../../../shared/climate/sleepers.ts'
-import { at, fallingWeather, night, randomFrom, sleeper, supply, withDecisions } from './night-fixture.ts'
+import { at, fallingWeather, night, plainLeg, randomFrom, sleeper, supply, withDecisions } from './night-fixture.ts'
 import type { BatteryParameters, LegParameters, NightInput, NightOutcome } from '../../../shared/climate/index.ts'
 
 /** Each law is tried on this many random nights, seeds 1 upwards. */
@@ -423,19 +423,7 @@ describe(`laws of the night on ${NIGHTS} random nights each (seeds 1 to ${NIGHTS
   })
 
   it('a longer leg never needs less', () => {
-    const leg = (distanceM: number): LegParameters => ({
-      distanceM,
-      whPerKm: 200,
-      speedKmPerH: null,
-      climbM: 0,
-      outsideC: 0,
-      reserve01: 0.1,
-      massG: 1_800_000,
-      dragAreaM2: null,
-      rollingCoefficient: null,
-      auxiliaryW: null,
-      fastChargers: [],
-    })
+    const leg = (distanceM: number): LegParameters => plainLeg({ distanceM, outsideC: 0 })
     expect(legNeedWh(leg(200_000))).toBeGreaterThan(legNeedWh(leg(100_000)))
   })
 })

@@ -1,6 +1,14 @@
 /** Invented nights for the tests of the night engine: one plain night to vary, and seeded random ones. */
 import { cabinDefaults } from '../../../shared/climate/index.ts'
-import type { NightInput, Sleeper, SupplyParameters, WeatherStep } from '../../../shared/climate/index.ts'
+import type {
+  BatteryParameters,
+  LegParameters,
+  LeisureParameters,
+  NightInput,
+  Sleeper,
+  SupplyParameters,
+  WeatherStep,
+} from '../../../shared/climate/index.ts'
 import type { Utc } from '../../../shared/units/index.ts'
 
 export const HOUR_S = 3600
@@ -59,6 +67,45 @@ export const supply = (over: Partial<SupplyParameters> = {}): SupplyParameters =
   ...over,
 })
 
+/** 60 kWh, half full, charged to 0.9. */
+export const BATTERY: BatteryParameters = {
+  usableWh: 60_000,
+  reserve01: 0.1,
+  chargeLimit01: 0.9,
+  efficiency01: 0.88,
+  overheadW: 0,
+  coldOverheadW: 0,
+  arrive01: 0.5,
+  fastMaxW: 100_000,
+}
+
+/** 1.2 kWh, half full, 30 W drawn by what is on board. */
+export const LEISURE: LeisureParameters = {
+  kind: 'lfp',
+  usableWh: 1200,
+  reserve01: 0.2,
+  chargerW: 235,
+  loadW: 30,
+  arrive01: 0.5,
+  inverterMaxW: 0,
+}
+
+/** 50 km at 200 Wh/km, stated and not modelled: 10 kWh. */
+export const plainLeg = (over: Partial<LegParameters> = {}): LegParameters => ({
+  distanceM: 50_000,
+  whPerKm: 200,
+  speedKmPerH: null,
+  climbM: 0,
+  outsideC: 10,
+  reserve01: 0.1,
+  massG: 1_800_000,
+  dragAreaM2: null,
+  rollingCoefficient: null,
+  auxiliaryW: null,
+  fastChargers: [],
+  ...over,
+})
+
 /** Default estate at -5 °C for 14 h, one sleeper from hour 4 to 12, heated to 12 °C from hour 3, plugged in. */
 export const night = (over: Partial<NightInput> = {}): NightInput => ({
   latitudeDeg: 50,
@@ -84,16 +131,7 @@ export const night = (over: Partial<NightInput> = {}): NightInput => ({
   bedHeaters: [],
   sleepers: [sleeper()],
   supply: supply(),
-  battery: {
-    usableWh: 60_000,
-    reserve01: 0.1,
-    chargeLimit01: 0.9,
-    efficiency01: 0.88,
-    overheadW: 0,
-    coldOverheadW: 0,
-    arrive01: 0.5,
-    fastMaxW: 100_000,
-  },
+  battery: BATTERY,
   leisure: null,
   leg: null,
   decisions: {

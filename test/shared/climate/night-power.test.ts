@@ -13,20 +13,10 @@ import {
 import type { Loads, PowerState, Settled, SupplyNow } from '../../../shared/climate/night-power.ts'
 import { prepareNight } from '../../../shared/climate/night-prepare.ts'
 import type { Fault, LeisureParameters, NightInput } from '../../../shared/climate/index.ts'
-import { at, night, supply } from './night-fixture.ts'
+import { HOUR_S, LEISURE, at, night, supply } from './night-fixture.ts'
 
-const HOUR_S = 3600
 /** 232 V without load and 0.7 ohm behind it; the site allows 10 A: 232 - 7 = 225 V and 2250 W. */
 const FULL: SupplyNow = { currentA: 10, wattsW: 2250, volts: 225 }
-const LEISURE: LeisureParameters = {
-  kind: 'lfp',
-  usableWh: 1200,
-  reserve01: 0.2,
-  chargerW: 235,
-  loadW: 30,
-  arrive01: 0.5,
-  inverterMaxW: 0,
-}
 const van = (leisure: Partial<LeisureParameters> = {}, over: Partial<NightInput> = {}): NightInput =>
   night({ battery: null, leisure: { ...LEISURE, ...leisure }, ...over })
 const heater = (over: Partial<NightInput['heater']>): Pick<NightInput, 'heater'> => ({

@@ -7,9 +7,8 @@ import { daylightWPerM2, skyC, skyExchangeWPerM2K } from '../../../shared/climat
 import { buildNetwork } from '../../../shared/climate/network.ts'
 import { sunPosition } from '../../../shared/climate/sun.ts'
 import type { NightInput, WeatherStep } from '../../../shared/climate/index.ts'
-import { at, night, sleeper, steadyWeather } from './night-fixture.ts'
+import { HOUR_S, at, night, sleeper, steadyWeather } from './night-fixture.ts'
 
-const HOUR_S = 3600
 const row = (hour: number, tempC: number, over: Partial<WeatherStep> = {}): WeatherStep => ({
   atUtc: at(hour),
   tempC,

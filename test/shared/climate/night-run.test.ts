@@ -5,9 +5,18 @@ import { runNight } from '../../../shared/climate/night-run.ts'
 import { simulateNight } from '../../../shared/climate/index.ts'
 import type { NightRun } from '../../../shared/climate/night-run.ts'
 import type { LeisureParameters, NightInput, NightOutcome } from '../../../shared/climate/index.ts'
-import { at, fallingWeather, night, sleeper, steadyWeather, supply, withDecisions } from './night-fixture.ts'
+import {
+  BATTERY,
+  HOUR_S,
+  at,
+  fallingWeather,
+  night,
+  sleeper,
+  steadyWeather,
+  supply,
+  withDecisions,
+} from './night-fixture.ts'
 
-const HOUR_S = 3600
 /** An instant some seconds after the hour, where no step and no row of the weather ends. */
 const odd = (hour: number, seconds: number) => at(hour + seconds / HOUR_S)
 const run = (input: NightInput): NightRun => runNight(prepareNight(input), input.decisions)
@@ -18,16 +27,6 @@ const HEATER: NightInput['heater'] = {
   kind: 'resistance',
   maxHeatW: 300,
   awakeLoadW: 40,
-}
-const BATTERY: NonNullable<NightInput['battery']> = {
-  usableWh: 60_000,
-  reserve01: 0.1,
-  chargeLimit01: 0.9,
-  efficiency01: 0.88,
-  overheadW: 0,
-  coldOverheadW: 0,
-  arrive01: 0.5,
-  fastMaxW: 100_000,
 }
 /** Fourteen hours, nothing plugged in, nobody inside; heat wanted from 3 h 137 s to 9 h 41 s. */
 const FIXED: NightInput = withDecisions(

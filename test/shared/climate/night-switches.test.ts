@@ -6,9 +6,8 @@ import { startRun } from '../../../shared/climate/night-state.ts'
 import type { Run, Segment } from '../../../shared/climate/night-state.ts'
 import { latch, untilSwitchS } from '../../../shared/climate/night-switches.ts'
 import type { NightInput } from '../../../shared/climate/index.ts'
-import { at, night } from './night-fixture.ts'
+import { HOUR_S, at, night } from './night-fixture.ts'
 
-const HOUR_S = 3600
 const HEATS: Segment = {
   supply: NO_SUPPLY,
   setC: 12,

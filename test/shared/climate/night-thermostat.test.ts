@@ -7,9 +7,8 @@ import { startRun } from '../../../shared/climate/night-state.ts'
 import type { Drive, Part, Run } from '../../../shared/climate/night-state.ts'
 import { crosses, driveOf, dryingW, holdFront, meetAim, takePower } from '../../../shared/climate/night-thermostat.ts'
 import type { NightInput, WeatherStep } from '../../../shared/climate/index.ts'
-import { at, night } from './night-fixture.ts'
+import { HOUR_S, at, night } from './night-fixture.ts'
 
-const HOUR_S = 3600
 const weather = (fromC: number, toC: number): WeatherStep[] =>
   [fromC, toC].map((tempC, hour) => ({ atUtc: at(hour), tempC, windMPerS: 1, humidity01: 0.8, cloud01: 1 }))
 /** A run at the start of one hour in which the outside air goes straight from one temperature to another. */

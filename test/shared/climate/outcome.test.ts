@@ -6,7 +6,7 @@ import { saturationPa } from '../../../shared/climate/moisture-saturation.ts'
 import { prepareNight } from '../../../shared/climate/night-prepare.ts'
 import { runNight } from '../../../shared/climate/night-run.ts'
 import type { LegParameters, NightInput } from '../../../shared/climate/index.ts'
-import { at, night, sleeper, steadyWeather, supply, withDecisions } from './night-fixture.ts'
+import { at, night, plainLeg, sleeper, steadyWeather, supply, withDecisions } from './night-fixture.ts'
 
 /** A night with its coldest hour in the middle: 2 °C, -9 °C at seven hours, 4 °C; two people, a gap, heating until bedtime. */
 const INPUT: NightInput = withDecisions(
@@ -160,19 +160,7 @@ describe('price', () => {
 })
 
 describe('the leg', () => {
-  const leg: LegParameters = {
-    distanceM: 50_000,
-    whPerKm: 200,
-    speedKmPerH: null,
-    climbM: 0,
-    outsideC: 10,
-    reserve01: 0.1,
-    massG: 1_800_000,
-    dragAreaM2: null,
-    rollingCoefficient: null,
-    auxiliaryW: null,
-    fastChargers: [],
-  }
+  const leg: LegParameters = plainLeg()
 
   it('is judged from the charge at departure, and not without leg, battery or charge', () => {
     const input = { ...INPUT, leg }

@@ -8,7 +8,7 @@ import { runNight } from '../../../shared/climate/night-run.ts'
 import { searchNight } from '../../../shared/climate/index.ts'
 import type { Prepared } from '../../../shared/climate/night-prepare.ts'
 import type { BeddingSet, LegParameters, NightInput } from '../../../shared/climate/index.ts'
-import { at, night, sleeper, steadyWeather, supply, withDecisions } from './night-fixture.ts'
+import { at, night, plainLeg, sleeper, steadyWeather, supply, withDecisions } from './night-fixture.ts'
 
 const STEP_S = 300
 const prepare = (input: NightInput): Prepared => prepareNight(input, STEP_S)
@@ -122,19 +122,7 @@ describe('a set-point that follows the night', () => {
 })
 
 describe('what a plan is worth', () => {
-  const leg: LegParameters = {
-    distanceM: 50_000,
-    whPerKm: 200,
-    speedKmPerH: null,
-    climbM: 0,
-    outsideC: 10,
-    reserve01: 0.1,
-    massG: 1_800_000,
-    dragAreaM2: null,
-    rollingCoefficient: null,
-    auxiliaryW: null,
-    fastChargers: [],
-  }
+  const leg: LegParameters = plainLeg()
 
   it('is read off the run: charge, leg, price, and the last hour asleep', () => {
     const input = { ...COLD, leg, supply: supply({ plugInUtc: at(0), unplugUtc: at(6), fixedPrice: 3 }) }
@@ -303,20 +291,7 @@ describe('what the search tells', () => {
   it('what if it were five kelvins colder or the leg took a tenth more: as simulated', () => {
     const input: NightInput = {
       ...COLD,
-      leg: {
-        distanceM: 50_000,
-        whPerKm: 200,
-        speedKmPerH: null,
-        climbM: 0,
-        outsideC: 10,
-        reserve01: 0.1,
-        massG: 1_800_000,
-        dragAreaM2: null,
-        rollingCoefficient: null,
-        auxiliaryW: null,
-        fastChargers: [],
-        consumptionScale: 1.2,
-      },
+      leg: plainLeg({ consumptionScale: 1.2 }),
     }
     const { front, recommendedIndex, sensitivity } = searchNight(input, { setPointsC: [12], gapsMm: [0] })
     const chosen = front[recommendedIndex]

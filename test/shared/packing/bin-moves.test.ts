@@ -2,21 +2,10 @@
 import { describe, expect, it } from 'vitest'
 import { packLoad } from '../../../shared/packing/index.ts'
 import type { PackBin, PackingInput, PackingOutcome } from '../../../shared/packing/index.ts'
-import { plainBay, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
+import { plainBay, plainBin, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
 import { packingFaults } from '../../support/oracle/packing.ts'
 
-const bin: PackBin = {
-  id: 'crate',
-  sizeMm: [400, 300, 200],
-  innerMm: [390, 290, 190],
-  massG: 1000,
-  form: 'rigid',
-  squeezeTo01: 1,
-  bearsG: null,
-  liftLimitG: 20_000,
-  lid: true,
-  locks: [],
-}
+const bin: PackBin = plainBin('crate', [400, 300, 200], [390, 290, 190], { massG: 1000 })
 const night = { lowTempC: {}, highTempC: {}, outsideStorage: false, foodBayIds: null }
 
 /** The crate fills the bay's floor and a board that becomes the bed lies on it. */

@@ -2,21 +2,10 @@
 import { describe, expect, it } from 'vitest'
 import { packBins } from '../../../shared/packing/bins.ts'
 import type { PackBin, PackingInput, PackNight, PackPiece, PackTraits, Vec3 } from '../../../shared/packing/index.ts'
-import { plainInput, plainPiece } from '../../support/generators/planted-load.ts'
+import { plainBin, plainInput, plainNight, plainPiece } from '../../support/generators/planted-load.ts'
 
 /** Six litres inside: 300 by 200 by 100 mm. */
-const crate: PackBin = {
-  id: 'crate',
-  sizeMm: [320, 220, 120],
-  innerMm: [300, 200, 100],
-  massG: 500,
-  form: 'rigid',
-  squeezeTo01: 1,
-  bearsG: null,
-  liftLimitG: 20_000,
-  lid: true,
-  locks: [],
-}
+const crate: PackBin = plainBin('crate', [320, 220, 120], [300, 200, 100])
 const SEED = 3
 const fill = (pieces: readonly PackPiece[], bins: readonly PackBin[] = [crate], change: Partial<PackingInput> = {}) =>
   packBins(plainInput([], pieces, { bins, ...change }), SEED)
@@ -240,14 +229,7 @@ describe('loose small pieces', () => {
   })
 
   it('stay loose where they are elsewhere on any night', () => {
-    const night = (states: PackNight['states']): PackNight => ({
-      id: 'n',
-      states,
-      lowTempC: {},
-      highTempC: {},
-      outsideStorage: false,
-      foodBayIds: null,
-    })
+    const night = (states: PackNight['states']): PackNight => plainNight('n', { states })
     const into = (nights: readonly PackNight[]): readonly (string | null)[] =>
       fill([held, small('a')], [crate], { nights }).pieces.map(({ binId }) => binId)
     expect(into([night({}), night({ a: 'stored' })])).toEqual(['crate', 'crate'])

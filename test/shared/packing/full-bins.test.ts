@@ -2,20 +2,9 @@
 import { describe, expect, it } from 'vitest'
 import { packLoad } from '../../../shared/packing/index.ts'
 import type { PackBin, PackPiece } from '../../../shared/packing/index.ts'
-import { plainBay, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
+import { plainBay, plainBin, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
 
-const bin: PackBin = {
-  id: 'crate',
-  sizeMm: [320, 220, 120],
-  innerMm: [300, 200, 100],
-  massG: 500,
-  form: 'rigid',
-  squeezeTo01: 1,
-  bearsG: null,
-  liftLimitG: 20_000,
-  lid: true,
-  locks: [],
-}
+const bin: PackBin = plainBin('crate', [320, 220, 120], [300, 200, 100])
 const inBin = { binId: 'crate', uprightEdges: [2] } as const
 const leftOut = (pieces: readonly PackPiece[], bins: readonly PackBin[] = [bin]) =>
   packLoad(plainInput([plainBay('boot', [0, 0, 0], [600, 500, 400])], pieces, { bins }), {

@@ -10,7 +10,7 @@ import { improve } from '../../../shared/packing/search/improve.ts'
 import { bayScore, costOf } from '../../../shared/packing/search/objective.ts'
 import type { SceneState } from '../../../shared/packing/search/state.ts'
 import { emptyState } from '../../../shared/packing/search/state.ts'
-import { plainBay, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
+import { plainBay, plainInput, plainPiece, standing } from '../../support/generators/planted-load.ts'
 import { scattered } from '../../support/generators/scattered.ts'
 import { smallLoad } from '../../support/generators/small-load.ts'
 
@@ -75,14 +75,6 @@ type Trouble = {
   readonly night?: boolean
 }
 
-const at = (unitId: string, bayId: string, atMm: Vec3, sizeMm: Vec3): Placement => ({
-  unitId,
-  bayId,
-  atMm,
-  sizeMm,
-  edges: [0, 1, 2],
-})
-
 /** The layout after some rounds from each of many seeds. */
 const after = (trouble: Trouble, rounds: number) => {
   const night = trouble.night === true ? NIGHT : null
@@ -111,7 +103,7 @@ describe('bettering', () => {
       plainBay('two', [2000, 0, 0], cube, shut),
     ]
     const pieces = [plainPiece('ski', [600, 200, 200]), plainPiece('a', cube), plainPiece('b', cube)]
-    const placements = [at('a', 'long', [0, 0, 0], cube), at('b', 'long', [300, 0, 0], cube)]
+    const placements = [standing('a', 'long', [0, 0, 0], cube), standing('b', 'long', [300, 0, 0], cube)]
     for (const { seed, missing } of after({ bays, pieces, placements }, 12)) expect([seed, missing]).toEqual([seed, []])
   })
 
@@ -120,7 +112,7 @@ describe('bettering', () => {
     const bays = [plainBay('bay', [0, 0, 0], [1000, 400, 200], shut)]
     // Eight cubes stand 50 mm apart in a bay that holds ten: the ninth needs the gaps drawn together.
     const xs = [0, 250, 500, 750]
-    const placements = cubes.map(({ id }, k) => at(id, 'bay', [xs[k % 4] ?? 0, k < 4 ? 0 : 200, 0], cube))
+    const placements = cubes.map(({ id }, k) => standing(id, 'bay', [xs[k % 4] ?? 0, k < 4 ? 0 : 200, 0], cube))
     const told = after({ bays, pieces: [...cubes, plainPiece('late', cube)], placements }, 12)
     for (const { seed, missing } of told) expect([seed, missing]).toEqual([seed, []])
   })
@@ -133,7 +125,7 @@ describe('bettering', () => {
       ),
     ]
     const pieces = [plainPiece('lamp', cube, { access: ['night'] }), plainPiece('chain', cube)]
-    const placements = [at('lamp', 'far', [0, 0, 0], cube), at('chain', 'near', [0, 0, 0], cube)]
+    const placements = [standing('lamp', 'far', [0, 0, 0], cube), standing('chain', 'near', [0, 0, 0], cube)]
     for (const { seed, bayOf, hard } of after({ bays, pieces, placements, night: true }, 12))
       expect([seed, bayOf.get('lamp'), hard]).toEqual([seed, 'near', 0])
   })
@@ -145,7 +137,7 @@ describe('bettering', () => {
     ]
     const pieces = [plainPiece('a', cube), plainPiece('b', cube)]
     // One cube stands in the middle of the good bay, so that none goes beside it until it is moved.
-    const placements = [at('a', 'good', [0, 100, 0], cube), at('b', 'worst', [0, 0, 0], cube)]
+    const placements = [standing('a', 'good', [0, 100, 0], cube), standing('b', 'worst', [0, 0, 0], cube)]
     for (const { seed, bayOf, hard } of after({ bays, pieces, placements }, 12))
       expect([seed, bayOf.get('b'), hard]).toEqual([seed, 'good', 0])
   })
@@ -166,9 +158,9 @@ describe('bettering', () => {
       plainPiece('jack', cube),
     ]
     const placements = [
-      at('chain', 'tunnel', [0, 0, 0], cube),
-      at('jack', 'tunnel', [200, 0, 0], cube),
-      at('bread', 'tunnel', [400, 0, 0], cube),
+      standing('chain', 'tunnel', [0, 0, 0], cube),
+      standing('jack', 'tunnel', [200, 0, 0], cube),
+      standing('bread', 'tunnel', [400, 0, 0], cube),
     ]
     // In front it costs nothing; the other two bar each other: 0.02 (1 + 0.04) + 0.02 (2 + 0.08) = 0.0624.
     for (const { seed, reach } of after({ bays, pieces, placements }, 24))

@@ -13,7 +13,7 @@ import type { Origin } from '../../../shared/packing/search/objective.ts'
 import { SpotList } from '../../../shared/packing/search/spot-list.ts'
 import { branch, clashes } from '../../../shared/packing/search/state.ts'
 import type { SceneState } from '../../../shared/packing/search/state.ts'
-import { plainBay, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
+import { plainBay, plainInput, plainPiece, standing } from '../../support/generators/planted-load.ts'
 import { scattered } from '../../support/generators/scattered.ts'
 import { smallLoad } from '../../support/generators/small-load.ts'
 import { bestPlaces } from '../../support/oracle/best-place.ts'
@@ -130,13 +130,6 @@ describe('the place of a single thing', () => {
     insert(scene, state, unit, new Set(), { ...noNoise(origin), ...noise })
     return layoutOf(scene, state).placements.find(({ unitId }) => unitId === pieces[unit]?.id)
   }
-  const at = (unitId: string, bayId: string, atMm: Vec3, sizeMm: Vec3): Placement => ({
-    unitId,
-    bayId,
-    atMm,
-    sizeMm,
-    edges: [0, 1, 2],
-  })
   const size: Vec3 = [200, 200, 200]
   const hatch = {
     id: 'hatch',
@@ -165,7 +158,7 @@ describe('the place of a single thing', () => {
   })
 
   it('is out of the way of what is wanted often', () => {
-    const bread = at('bread', 'boot', [600, 0, 0], size)
+    const bread = standing('bread', 'boot', [600, 0, 0], size)
     const given = (uses: number): Given => ({
       bays: [boot],
       pieces: [plainPiece('bread', size, { uses: { drive: uses, bed: 0 } }), plainPiece('chain', size)],
@@ -176,12 +169,12 @@ describe('the place of a single thing', () => {
   })
 
   it('is where it stays in the other layout, if that is free', () => {
-    const home = at('tent', 'boot', [310, 110, 0], size)
+    const home = standing('tent', 'boot', [310, 110, 0], size)
     const pieces = [plainPiece('stone', size), plainPiece('tent', size)]
     expect(placed({ bays: [boot], pieces, home })?.atMm).toEqual([310, 110, 0])
-    expect(placed({ bays: [boot], pieces, home, there: [at('stone', 'boot', [300, 100, 0], size)] })?.atMm).not.toEqual(
-      [310, 110, 0],
-    )
+    expect(
+      placed({ bays: [boot], pieces, home, there: [standing('stone', 'boot', [300, 100, 0], size)] })?.atMm,
+    ).not.toEqual([310, 110, 0])
   })
 
   it('may be another than where it stays if judgements are off', () => {
@@ -191,7 +184,7 @@ describe('the place of a single thing', () => {
     const given = (drawn: number): Given => ({
       bays,
       pieces: [plainPiece('tent', size)],
-      home: at('tent', 'front', [0, 0, 0], size),
+      home: standing('tent', 'front', [0, 0, 0], size),
       drawn,
     })
     // Both bays hold it exactly: −0.8 · 4 = −3.2, and 0.04 for 8 l of empty bay, 0.075 for 1 kg half way up: −3.085, times the noise.
@@ -220,7 +213,7 @@ describe('the place of a single thing', () => {
     const given = (massG: number): Given => ({
       bays: [plainBay('boot', [0, 0, 0], [900, 400, 400], { openings: [] })],
       pieces: [plainPiece('stone', [400, 400, 100]), plainPiece('iron', [400, 400, 300], { massG, uprightEdges: [2] })],
-      there: [at('stone', 'boot', [0, 0, 0], [400, 400, 100])],
+      there: [standing('stone', 'boot', [0, 0, 0], [400, 400, 100])],
     })
     // Floor: 500 mm long, so ragged 1 − 400/500 + 0.3 (1 − 300/400) − 0.4 = −0.125. On the stone: a perfect fit, −0.8, four times as much each: 2.7 for the stone.
     // Standing 100 of 400 mm up costs 2 · 0.25 = 0.5, and 0.15 · 0.25 = 0.0375 a kilogram: the floor wins from (2.7 − 0.5) / 0.0375 = 58.7 kg.

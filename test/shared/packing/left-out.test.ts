@@ -15,19 +15,12 @@ import type {
 import { stateFrom } from '../../../shared/packing/layout.ts'
 import { packModelOf, sceneOf } from '../../../shared/packing/scene.ts'
 import { missingFrom } from '../../../shared/packing/search/build.ts'
-import { plainBay, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
+import { plainBay, plainInput, plainNight, plainPiece } from '../../support/generators/planted-load.ts'
 
 const boot = plainBay('boot', [0, 0, 0], [300, 200, 100])
 const flat = (id: string, sizeMm: Vec3, change: Partial<PackPiece> = {}): PackPiece =>
   plainPiece(id, sizeMm, { uprightEdges: [2], ...change })
-const night: PackNight = {
-  id: 'night',
-  states: {},
-  lowTempC: {},
-  highTempC: {},
-  outsideStorage: false,
-  foodBayIds: null,
-}
+const night: PackNight = plainNight('night')
 
 type Told = readonly [
   unitId: string,

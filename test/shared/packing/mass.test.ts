@@ -12,7 +12,7 @@ import type {
 import { stateFrom } from '../../../shared/packing/layout.ts'
 import { cautionsOf, massFaults, massReport } from '../../../shared/packing/mass.ts'
 import { packModelOf, sceneOf } from '../../../shared/packing/scene.ts'
-import { plainBay, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
+import { plainBay, plainInput, plainPiece, standing } from '../../support/generators/planted-load.ts'
 
 const SIZE: Vec3 = [1000, 1000, 500]
 const VEHICLE: PackVehicle = {
@@ -25,14 +25,6 @@ const VEHICLE: PackVehicle = {
   seatBackHeightMm: 700,
   driverSide: 'left',
 }
-
-const at = (unitId: string, bayId: string, atMm: Vec3, sizeMm: Vec3): Placement => ({
-  unitId,
-  bayId,
-  atMm,
-  sizeMm,
-  edges: [0, 1, 2],
-})
 
 type Load = {
   readonly bays: readonly PackBay[]
@@ -65,10 +57,10 @@ const whole: Load = {
     plainPiece('stove', cube, { massG: 40_000 }),
   ],
   placements: [
-    at('jack', 'boot', [0, 100, 0], cube),
-    at('fridge', 'front', [400, 400, 0], cube),
-    at('board', 'roof', [400, 600, 0], cube),
-    at('stove', 'yard', [0, 0, 0], cube),
+    standing('jack', 'boot', [0, 100, 0], cube),
+    standing('fridge', 'front', [400, 400, 0], cube),
+    standing('board', 'roof', [400, 600, 0], cube),
+    standing('stove', 'yard', [0, 0, 0], cube),
   ],
 }
 
@@ -124,7 +116,7 @@ describe('the masses of a load', () => {
 describe('what wants saying of a load by day', () => {
   const said = (bay: Partial<PackBay>, piece: Partial<PackPiece>, z = 0): readonly string[] => {
     const own = plainBay('bay', [0, 0, 600], SIZE, { sleepingSpace: false, ...bay })
-    const placements = [at('thing', 'bay', [0, 0, z], cube)]
+    const placements = [standing('thing', 'bay', [0, 0, z], cube)]
     return judged({ bays: [own], pieces: [plainPiece('thing', cube, piece)], placements }).cautions.map(
       ({ code }) => code,
     )
@@ -165,7 +157,7 @@ describe('what wants saying of a load by day', () => {
     // 10 kg · 9.80665 m/s² = 98.0665 N; times 20 and 50: 1.96 and 4.90 kN.
     const bay = plainBay('bay', [0, 0, 0], SIZE, { restraint: 'none' })
     const pieces = [plainPiece('can', cube, { ...fuel, massG: 10_000 })]
-    const { cautions } = judged({ bays: [bay], pieces, placements: [at('can', 'bay', [0, 0, 0], cube)] })
+    const { cautions } = judged({ bays: [bay], pieces, placements: [standing('can', 'bay', [0, 0, 0], cube)] })
     expect(cautions).toEqual([
       { code: 'fuel-in-cabin', unitId: 'can', bayId: 'bay', forceKn: null },
       { code: 'unrestrained', unitId: 'can', bayId: 'bay', forceKn: [2, 4.9] },

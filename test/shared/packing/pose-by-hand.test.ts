@@ -11,7 +11,7 @@ import type {
   RuleCode,
   Vec3,
 } from '../../../shared/packing/index.ts'
-import { plainBay, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
+import { plainBay, plainInput, plainNight, plainPiece } from '../../support/generators/planted-load.ts'
 
 const cube: Vec3 = [100, 100, 100]
 const at = (unitId: string, atMm: Vec3, sizeMm: Vec3 = cube, bayId = 'boot'): Placement => ({
@@ -23,14 +23,7 @@ const at = (unitId: string, atMm: Vec3, sizeMm: Vec3 = cube, bayId = 'boot'): Pl
 })
 const layout = (...placements: readonly Placement[]): Layout => ({ placements, away: [] })
 const boot = plainBay('boot', [0, 0, 0], [500, 100, 200])
-const night: PackNight = {
-  id: 'night',
-  states: { lamp: 'in-use' },
-  lowTempC: {},
-  highTempC: {},
-  outsideStorage: false,
-  foodBayIds: null,
-}
+const night: PackNight = plainNight('night', { states: { lamp: 'in-use' } })
 
 /** Asks for one pose in a layout of the drive. */
 const ask = (

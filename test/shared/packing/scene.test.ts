@@ -2,16 +2,9 @@
 import { describe, expect, it } from 'vitest'
 import type { PackBay, PackBin, PackingInput, PackNight, PackPiece, Vec3 } from '../../../shared/packing/index.ts'
 import { packModelOf, sceneOf } from '../../../shared/packing/scene.ts'
-import { plainBay, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
+import { plainBay, plainBin, plainInput, plainNight, plainPiece } from '../../support/generators/planted-load.ts'
 
-const NIGHT: PackNight = {
-  id: 'night',
-  states: {},
-  lowTempC: {},
-  highTempC: {},
-  outsideStorage: false,
-  foodBayIds: null,
-}
+const NIGHT: PackNight = plainNight('night')
 const SIZE: Vec3 = [500, 400, 300]
 const THING: Vec3 = [300, 200, 100]
 const { traits: PLAIN } = plainPiece('thing', THING)
@@ -24,18 +17,7 @@ type Case = {
   readonly night?: Partial<PackNight>
 }
 
-const bin = (id: string): PackBin => ({
-  id,
-  sizeMm: [200, 200, 100],
-  innerMm: [190, 190, 90],
-  massG: 500,
-  form: 'rigid',
-  squeezeTo01: 1,
-  bearsG: null,
-  liftLimitG: 20_000,
-  lid: true,
-  locks: [],
-})
+const bin = (id: string): PackBin => plainBin(id, [200, 200, 100], [190, 190, 90])
 
 const admissionIn = ({ bay = {}, piece = {}, traits = {}, night }: Case): readonly [string | null, number] => {
   const thing = plainPiece('thing', THING, { ...piece, traits: { ...PLAIN, ...traits } })

@@ -20,7 +20,7 @@ import { costOf } from '../../../shared/packing/search/objective.ts'
 import { keepLegal, Run, solve } from '../../../shared/packing/search/solve.ts'
 import { SpotList } from '../../../shared/packing/search/spot-list.ts'
 import { branch, clashes, emptyState, ownBay, takeOut } from '../../../shared/packing/search/state.ts'
-import { plainBay, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
+import { plainBay, plainBin, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
 import { smallLoad } from '../../support/generators/small-load.ts'
 
 const never = (): boolean => false
@@ -133,18 +133,7 @@ describe('a layout while it is searched', () => {
   })
 })
 
-const crate: PackBin = {
-  id: 'crate',
-  sizeMm: [100, 100, 100],
-  innerMm: [90, 90, 90],
-  massG: 500,
-  form: 'rigid',
-  squeezeTo01: 1,
-  bearsG: null,
-  liftLimitG: 20_000,
-  lid: true,
-  locks: [],
-}
+const crate: PackBin = plainBin('crate', [100, 100, 100], [90, 90, 90])
 
 describe('the order of putting in', () => {
   it('begins with what has a place of its own, from the floor up, then what has a bay of its own', () => {

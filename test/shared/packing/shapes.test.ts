@@ -6,7 +6,7 @@ import type { PackBay, PackBin, PackNight, PackOpening, Placement, Vec3 } from '
 import { edgesFor, layoutOf, reachOfState, stateFrom, weightedReach } from '../../../shared/packing/layout.ts'
 import { poseAllows, posesOf, sizeWithin } from '../../../shared/packing/poses.ts'
 import { packModelOf, sceneOf } from '../../../shared/packing/scene.ts'
-import { plainBay, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
+import { plainBay, plainBin, plainInput, plainNight, plainPiece } from '../../support/generators/planted-load.ts'
 
 describe('the ways a thing may stand', () => {
   it('are two turns on each edge allowed upright, equal ones told once', () => {
@@ -205,26 +205,8 @@ describe('a layout told to the outside', () => {
     sizeMm: cube,
     edges: [0, 1, 2],
   })
-  const bin: PackBin = {
-    id: 'crate',
-    sizeMm: cube,
-    innerMm: [90, 90, 90],
-    massG: 500,
-    form: 'rigid',
-    squeezeTo01: 1,
-    bearsG: null,
-    liftLimitG: 20_000,
-    lid: true,
-    locks: [],
-  }
-  const night: PackNight = {
-    id: 'n',
-    states: { lamp: 'in-use', quilt: 'bed' },
-    lowTempC: {},
-    highTempC: {},
-    outsideStorage: false,
-    foodBayIds: null,
-  }
+  const bin: PackBin = plainBin('crate', cube, [90, 90, 90])
+  const night: PackNight = plainNight('n', { states: { lamp: 'in-use', quilt: 'bed' } })
   const tunnel = (change: Partial<PackBay> = {}): PackBay =>
     plainBay('tunnel', [0, 0, 0], [600, 100, 200], { openings: [opening('x-', [0, 0], [100, 200])], ...change })
   const pieces = [

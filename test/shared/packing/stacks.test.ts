@@ -14,7 +14,7 @@ import { boxAt } from '../../../shared/packing/geometry.ts'
 import type { PackBay, PackBin, PackingInput, PackPiece, Vec3 } from '../../../shared/packing/index.ts'
 import { packModelOf, sceneOf } from '../../../shared/packing/scene.ts'
 import type { Scene } from '../../../shared/packing/scene.ts'
-import { plainBay, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
+import { plainBay, plainBin, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
 
 const SIZE: Vec3 = [600, 400, 400]
 const { traits: PLAIN } = plainPiece('', SIZE)
@@ -196,18 +196,7 @@ describe('the rule of a single place', () => {
   })
 
   it('is that things kept apart are in different bays, whichever of them says so, in a bin or not', () => {
-    const crate: PackBin = {
-      id: 'crate',
-      sizeMm: cube,
-      innerMm: [90, 90, 90],
-      massG: 500,
-      form: 'rigid',
-      squeezeTo01: 1,
-      bearsG: null,
-      liftLimitG: 20_000,
-      lid: true,
-      locks: [],
-    }
+    const crate: PackBin = plainBin('crate', cube, [90, 90, 90])
     const rule = (first: Partial<PackPiece>, second: Partial<PackPiece>): string | null => {
       const pieces = [plainPiece('soap', cube, first), plainPiece('tea', cube, second)]
       const one = made(pieces, {}, { bins: [crate] })

@@ -13,30 +13,12 @@ import type {
 import { solveNight } from '../../../shared/packing/pack-night.ts'
 import { packModelOf, sceneOf } from '../../../shared/packing/scene.ts'
 import { Run } from '../../../shared/packing/search/solve.ts'
-import { plainBay, plainInput, plainPiece } from '../../support/generators/planted-load.ts'
+import { plainBay, plainBin, plainInput, plainNight, plainPiece } from '../../support/generators/planted-load.ts'
 
 const cube: Vec3 = [100, 100, 100]
 const boot = plainBay('boot', [0, 0, 0], [500, 400, 300])
-const crate: PackBin = {
-  id: 'crate',
-  sizeMm: [320, 220, 120],
-  innerMm: [300, 200, 100],
-  massG: 500,
-  form: 'rigid',
-  squeezeTo01: 1,
-  bearsG: null,
-  liftLimitG: 20_000,
-  lid: true,
-  locks: [],
-}
-const nightOf = (id: string, states: Readonly<Record<string, NightState>> = {}): PackNight => ({
-  id,
-  states,
-  lowTempC: {},
-  highTempC: {},
-  outsideStorage: false,
-  foodBayIds: null,
-})
+const crate: PackBin = plainBin('crate', [320, 220, 120], [300, 200, 100])
+const nightOf = (id: string, states: Readonly<Record<string, NightState>> = {}): PackNight => plainNight(id, { states })
 const NOW: PackBudget = { seed: 1, iterations: 0 }
 const box = (id: string, change: Partial<PackPiece> = {}, sizeMm: Vec3 = cube): PackPiece =>
   plainPiece(id, sizeMm, { uprightEdges: [2], ...change })

@@ -5,41 +5,11 @@ import { boxAt } from '../../../shared/packing/geometry.ts'
 import type { PackBay } from '../../../shared/packing/index.ts'
 import { randomFrom } from '../../../shared/packing/random.ts'
 import type { GridPlace, MoveCase } from '../oracle/fewest-moves.ts'
-
-const CELL_MM = 100
+import { CELL_MM, cellBay } from './small-change.ts'
 
 /** A bay of `long` by `wide` cells, two high, open at its low x end or on top. */
-const bayOf = (id: string, long: number, wide: number, face: 'x-' | 'z+'): PackBay => ({
-  id,
-  kind: 'cargo',
-  belongsTo: 'vehicle',
-  originMm: id === 'a' ? [0, 0, 0] : [5000, 0, 0],
-  sizeMm: [long * CELL_MM, wide * CELL_MM, 2 * CELL_MM],
-  usable: { drive: true, bed: true },
-  loadLimitG: 1e6,
-  unitLimitG: null,
-  softOnly: false,
-  lockable: true,
-  restraint: 'barrier',
-  obstacles: [],
-  slopes: [],
-  openings: [
-    {
-      id: `${id}-opening`,
-      face,
-      fromMm: [0, 0],
-      toMm: face === 'x-' ? [wide * CELL_MM, 2 * CELL_MM] : [long * CELL_MM, wide * CELL_MM],
-      door: 'tailgate',
-      opensFromInside: false,
-    },
-  ],
-  reachFromDriverSeat: false,
-  reachFromBed: false,
-  closedByBed: false,
-  sleepingSpace: false,
-  lastResort: false,
-  heatedAtNight: false,
-})
+const bayOf = (id: string, long: number, wide: number, face: 'x-' | 'z+'): PackBay =>
+  cellBay(id, [long, wide, 2], [face], { originCells: id === 'a' ? [0, 0, 0] : [50, 0, 0] })
 
 type Triple = readonly [number, number, number]
 

@@ -1,6 +1,15 @@
 /** A load that is known to fit: a legal layout is drawn first and the pieces are cut from it, so a packer that fails to place one has failed. */
 import * as fc from 'fast-check'
-import type { PackBay, PackingInput, PackPiece, PackTraits, Vec3 } from '../../../shared/packing/index.ts'
+import type {
+  PackBay,
+  PackBin,
+  PackingInput,
+  PackNight,
+  PackPiece,
+  PackTraits,
+  Placement,
+  Vec3,
+} from '../../../shared/packing/index.ts'
 
 const PLAIN_TRAITS: PackTraits = {
   liquidMl: 0,
@@ -69,6 +78,41 @@ export function plainPiece(id: string, sizeMm: Vec3, change: Partial<PackPiece> 
     ...change,
   }
 }
+
+/** A rigid bin with a lid, of 500 g. */
+export const plainBin = (id: string, sizeMm: Vec3, innerMm: Vec3, change: Partial<PackBin> = {}): PackBin => ({
+  id,
+  sizeMm,
+  innerMm,
+  massG: 500,
+  form: 'rigid',
+  squeezeTo01: 1,
+  bearsG: null,
+  liftLimitG: 20_000,
+  lid: true,
+  locks: [],
+  ...change,
+})
+
+/** A night with no weather to mind and nothing outside. */
+export const plainNight = (id: string, change: Partial<PackNight> = {}): PackNight => ({
+  id,
+  states: {},
+  lowTempC: {},
+  highTempC: {},
+  outsideStorage: false,
+  foodBayIds: null,
+  ...change,
+})
+
+/** A unit as it stands on its own bottom. */
+export const standing = (unitId: string, bayId: string, atMm: Vec3, sizeMm: Vec3): Placement => ({
+  unitId,
+  bayId,
+  atMm,
+  sizeMm,
+  edges: [0, 1, 2],
+})
 
 export const plainInput = (
   bays: readonly PackBay[],

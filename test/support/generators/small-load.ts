@@ -10,7 +10,7 @@ import type {
   PackPiece,
   Vec3,
 } from '../../../shared/packing/index.ts'
-import { plainBay, plainInput, plainPiece } from './planted-load.ts'
+import { plainBay, plainBin, plainInput, plainPiece } from './planted-load.ts'
 
 type Random = () => number
 
@@ -22,18 +22,7 @@ export const between = (random: Random, low: number, high: number): number =>
 export const oneOf = <T>(random: Random, values: readonly T[], other: T): T =>
   values[Math.floor(random() * values.length)] ?? other
 
-const bin: PackBin = {
-  id: 'crate',
-  sizeMm: [200, 150, 120],
-  innerMm: [190, 140, 110],
-  massG: 700,
-  form: 'rigid',
-  squeezeTo01: 1,
-  bearsG: null,
-  liftLimitG: 20_000,
-  lid: true,
-  locks: [],
-}
+const bin: PackBin = plainBin('crate', [200, 150, 120], [190, 140, 110], { massG: 700 })
 
 const baysOf = (random: Random): readonly PackBay[] => {
   const arch = { label: 'arch', atMm: [0, 0, 0] as const, sizeMm: [120, 90, 80] as const }

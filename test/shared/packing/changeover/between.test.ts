@@ -13,17 +13,10 @@ import type {
   Placement,
   Vec3,
 } from '../../../../shared/packing/index.ts'
-import { plainInput, plainPiece } from '../../../support/generators/planted-load.ts'
+import { plainBin, plainInput, plainNight, plainPiece } from '../../../support/generators/planted-load.ts'
 import { cellBay } from '../../../support/generators/small-change.ts'
 
-const night: PackNight = {
-  id: 'night',
-  states: {},
-  lowTempC: {},
-  highTempC: {},
-  outsideStorage: false,
-  foodBayIds: null,
-}
+const night: PackNight = plainNight('night')
 const cube: Vec3 = [100, 100, 100]
 const box = (id: string, change: Partial<PackPiece> = {}, sizeMm: Vec3 = cube): PackPiece =>
   plainPiece(id, sizeMm, { uprightEdges: [2], ...change })
@@ -246,18 +239,7 @@ describe('two that trade places', () => {
 })
 
 describe('pieces in bins', () => {
-  const crate: PackBin = {
-    id: 'crate',
-    sizeMm: cube,
-    innerMm: [90, 90, 90],
-    massG: 100,
-    form: 'rigid',
-    squeezeTo01: 1,
-    bearsG: null,
-    liftLimitG: 20_000,
-    lid: true,
-    locks: [],
-  }
+  const crate: PackBin = plainBin('crate', cube, [90, 90, 90], { massG: 100 })
   const dead = cellBay('dead', [2, 1, 1], ['x-'])
   const here = at('crate', 'dead', [1, 0, 0])
   const board = at('board', 'dead', [0, 0, 0])

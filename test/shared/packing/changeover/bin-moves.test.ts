@@ -4,29 +4,11 @@ import { binMovesOf } from '../../../../shared/packing/changeover/bin-moves.ts'
 import type { Spot, Step } from '../../../../shared/packing/changeover/moves.ts'
 import { unitsOf } from '../../../../shared/packing/units.ts'
 import type { NightState, PackBin, PackNight } from '../../../../shared/packing/index.ts'
-import { plainInput, plainPiece } from '../../../support/generators/planted-load.ts'
+import { plainBin, plainInput, plainNight, plainPiece } from '../../../support/generators/planted-load.ts'
 import { away, cellBay, spot, startOf, taskOf } from '../../../support/generators/small-change.ts'
 
-const crate: PackBin = {
-  id: 'crate',
-  sizeMm: [100, 100, 100],
-  innerMm: [90, 90, 90],
-  massG: 100,
-  form: 'rigid',
-  squeezeTo01: 1,
-  bearsG: null,
-  liftLimitG: 20_000,
-  lid: true,
-  locks: [],
-}
-const nightOf = (id: string, states: Readonly<Record<string, NightState>>): PackNight => ({
-  id,
-  states,
-  lowTempC: {},
-  highTempC: {},
-  outsideStorage: false,
-  foodBayIds: null,
-})
+const crate: PackBin = plainBin('crate', [100, 100, 100], [90, 90, 90], { massG: 100 })
+const nightOf = (id: string, states: Readonly<Record<string, NightState>>): PackNight => plainNight(id, { states })
 const pieces = [
   plainPiece('lamp', [10, 10, 10], { binId: 'crate' }),
   plainPiece('rope', [10, 10, 10], { binId: 'crate' }),

@@ -3,17 +3,10 @@ import { describe, expect, it } from 'vitest'
 import { changeoversBetween } from '../../../../shared/packing/changeover/between.ts'
 import { packModelOf } from '../../../../shared/packing/scene.ts'
 import type { PackNight, Placement } from '../../../../shared/packing/index.ts'
-import { plainInput, plainPiece } from '../../../support/generators/planted-load.ts'
+import { plainInput, plainNight, plainPiece } from '../../../support/generators/planted-load.ts'
 import { cellBay } from '../../../support/generators/small-change.ts'
 
-const night: PackNight = {
-  id: 'night',
-  states: {},
-  lowTempC: {},
-  highTempC: {},
-  outsideStorage: false,
-  foodBayIds: null,
-}
+const night: PackNight = plainNight('night')
 const at = (unitId: string, bayId: string, x: number, z = 0): Placement => ({
   unitId,
   bayId,
