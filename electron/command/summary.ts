@@ -1,12 +1,11 @@
 /** How the trip stands, on a screenful: verdict, load, nights, next leg, checklist, what falls short and what would help. */
 import type { Plan, PlannedTrip, Trip } from '../../shared/host/index.ts'
+import { stepItem } from '../../shared/cards/step-words.ts'
 import { sayCost, sayRemedy, sayVerdict } from '../../shared/cards/index.ts'
 import type { Text } from '../../shared/text/index.ts'
-import { formatIso } from '../../shared/units/index.ts'
 
 type Finding = Plan['findings'][number]
 
-const ISO_DATE_LENGTH = 10
 /** Remedies listed, best first. */
 const MOST_REMEDIES = 8
 
@@ -109,17 +108,12 @@ function legLines({ outcome }: Plan['nights'][number], site: string, text: Text)
   ]
 }
 
-function stepLines({ checklist, nights }: Plan, text: Text): readonly string[] {
-  const [first] = checklist.steps
+function stepLines(plan: Plan, text: Text): readonly string[] {
+  const { steps } = plan.checklist
+  const [first] = steps
   if (first === undefined) return []
-  const zone = nights[0]?.clock.zone ?? 'UTC'
-  const when =
-    first.startUtc === null
-      ? ''
-      : `${formatIso(first.startUtc).slice(0, ISO_DATE_LENGTH)} ${text.clock(first.startUtc, zone)} `
-  const words =
-    first.text.kind === 'key' && text.has(first.text.step) ? text.t(first.text.step, first.params) : first.text.step
-  return [text.t('command.steps', { count: checklist.steps.length, first: `${when}${words}` })]
+  const item = stepItem(first, plan, text)
+  return [text.t('command.steps', { count: steps.length, first: [item.time ?? '', item.text].join(' ').trim() })]
 }
 
 /** Each sentence once, with the nights it holds for where there are several. */

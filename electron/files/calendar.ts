@@ -1,7 +1,7 @@
 /** The steps that have a deadline, as a calendar file: the other few hundred would only bury them. */
 import { createHash } from 'node:crypto'
 import type { CardInput } from '../../shared/cards/index.ts'
-import { stepWords, zoneOfNight } from '../../shared/cards/step-words.ts'
+import { stepWords } from '../../shared/cards/step-words.ts'
 import { toICalendar } from '../../shared/host/index.ts'
 import type { CalendarEntry } from '../../shared/host/index.ts'
 import type { Utc } from '../../shared/units/index.ts'
@@ -13,7 +13,7 @@ export function calendarOf({ plan, trip, text }: CardInput, stampUtc: Utc): stri
   const sites = new Map(trip.nights.map((night) => [night.id, night.site.name]))
   const entries = plan.checklist.steps.flatMap((step): readonly CalendarEntry[] => {
     if (step.deadlineUtc === null || step.startUtc === null || step.state !== 'open') return []
-    const words = stepWords(step, zoneOfNight(plan, step.nightId), text)
+    const words = stepWords(step, plan, text)
     return [
       {
         key: step.key,

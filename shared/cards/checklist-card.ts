@@ -1,11 +1,11 @@
 /** The checklist card: every step by phase with a box to tick, its reason and its time. */
-import { PHASES } from '../plan/index.ts'
+import { PHASES, stepsOfNight } from '../plan/index.ts'
 import { cardOf, nightHeading } from './card-of.ts'
 import type { Block, CardDocument, TickItem } from './model.ts'
 import { noticeBlocks } from './notices.ts'
 import { nightsOf } from './plan-parts.ts'
 import type { CardInput, OneNight } from './plan-parts.ts'
-import { stepItem } from './step-words.ts'
+import { phaseWords, stepItem } from './step-words.ts'
 
 export function checklistCard(input: CardInput): CardDocument {
   const nights = nightsOf(input)
@@ -17,11 +17,12 @@ export function checklistCard(input: CardInput): CardDocument {
 
 function nightBlocks(one: OneNight, index: number, input: CardInput): readonly Block[] {
   const { plan, text } = input
-  const steps = plan.checklist.steps.filter((step) => step.nightId === one.night.id)
+  const steps = stepsOfNight(plan, one.night.id)
   const phases = PHASES.flatMap((phase): readonly Block[] => {
     const items = sayingOnce(steps.filter((step) => step.phase === phase).map((step) => stepItem(step, plan, text)))
     if (items.length === 0) return []
-    const title = text.t('cards.checklist.phase', { phase: text.t(`phase.${phase}`), count: items.length })
+    const named = phaseWords(plan, { nightId: one.night.id, phase }, text)
+    const title = text.t('cards.checklist.phase', { phase: named, count: items.length })
     return [
       { kind: 'heading', level: 2, text: title },
       { kind: 'ticks', items },

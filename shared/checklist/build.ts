@@ -2,12 +2,13 @@
 import { carryOver } from './carry-over.ts'
 import { expandRules, momentAt } from './expand.ts'
 import type { Draft } from './expand.ts'
+import { withLateStart } from './late-start.ts'
+import type { MomentName } from './facts.ts'
 import { PHASE_FROM, PHASE_TO, phaseRank } from './phases.ts'
 import { schedule } from './schedule.ts'
 import type { Task } from './task.ts'
 import type { TaskTimes } from './times.ts'
-import type { ChecklistInput, ChecklistNight, ChecklistOutcome, Conflict, Moments, Step, Tick } from './types.ts'
-import { S_PER_MINUTE } from '../units/index.ts'
+import type { ChecklistInput, ChecklistNight, ChecklistOutcome, Conflict, Moments, Rule, Step, Tick } from './types.ts'
 import type { Utc } from '../units/index.ts'
 
 /**
@@ -24,9 +25,9 @@ export function buildChecklist(input: ChecklistInput): ChecklistOutcome {
   const rules = input.rules.filter((rule) => !off.has(rule.id))
   const tickOf = latestTicks(input.ticks)
   const { drafts: asked, bad } = expandRules(rules, nights, tickOf)
-  const drafts = [...asked, ...carryOver(asked, rules, nights, tickOf)]
+  const drafts = homeInRuleOrder([...asked, ...carryOver(asked, rules, nights, tickOf)], rules)
   const draftOf = new Map(drafts.map((draft) => [draft.key, draft]))
-  const timed = withLateStart(drafts, nights, tickOf)
+  const timed = withLateStart({ drafts, nights, tickOf, homeRest: input.homeRest ?? null })
   const found = schedule(timed.map((draft) => taskOf(draft, nights, tickOf.get(draft.key))))
   const steps = found.tasks.flatMap(({ key, startS, latestStartS }) => {
     const draft = draftOf.get(key)
@@ -52,29 +53,12 @@ function withHomeMoments(nights: readonly ChecklistNight[]): readonly ChecklistN
   return nights.map((night) => ({ ...night, moments: { ...night.moments, ...home } satisfies Moments }))
 }
 
-/** Time in hand before bedtime when its steps begin, common practice. */
-const SPARE_BEFORE_BED_S = 10 * S_PER_MINUTE
-
-/** Steps of bedtime wait for the evening: the first begins when all that are open just end before the earliest deadline among them, with a little in hand. */
-function withLateStart(
-  drafts: readonly Draft[],
-  nights: readonly ChecklistNight[],
-  tickOf: ReadonlyMap<string, Tick>,
-): readonly Draft[] {
-  const fromUtc = new Map<string, Utc>()
-  for (const { nightId, moments } of nights) {
-    const bedtimeUtc = momentAt(moments, PHASE_TO.bedtime)
-    if (bedtimeUtc === null) continue
-    const open = drafts.filter((draft) => draft.nightId === nightId && draft.phase === 'bedtime')
-    const takesS = open.reduce((sum, { key, durationS }) => sum + (tickOf.has(key) ? 0 : durationS), 0)
-    const dueUtc = Math.min(bedtimeUtc, ...open.flatMap(({ deadlineUtc }) => deadlineUtc ?? []))
-    fromUtc.set(nightId, (dueUtc - takesS - SPARE_BEFORE_BED_S) as Utc)
-  }
-  return drafts.map((draft) =>
-    draft.phase === 'bedtime'
-      ? { ...draft, notBeforeUtc: latest(draft.notBeforeUtc, fromUtc.get(draft.nightId) ?? null) }
-      : draft,
-  )
+/** At home all nights are prepared for at once: the order there is that of the rules, not of the nights. */
+function homeInRuleOrder(drafts: readonly Draft[], rules: readonly Rule[]): readonly Draft[] {
+  const placeOf = new Map(rules.map((rule, place) => [rule.id, place]))
+  const place = ({ phase, ruleId }: Draft): number =>
+    phase === 'before-leaving' ? (placeOf.get(ruleId) ?? rules.length) : rules.length + 1
+  return drafts.toSorted((a, b) => place(a) - place(b))
 }
 
 function latestTicks(ticks: readonly Tick[]): ReadonlyMap<string, Tick> {
@@ -108,12 +92,14 @@ const NO_TIMES: TaskTimes = { startS: null, latestStartS: null }
 
 /**
  * Drills wait for their event, and how long the road takes is not known here: those steps have an order but no clock.
- * What is done at home has one only where the hour of leaving is set.
+ * What is done at home has one only where the hour of leaving, or of coming back, is set.
  */
 function isTimed(draft: Draft, nights: readonly ChecklistNight[]): boolean {
+  const isSet = (name: MomentName): boolean => nights.some(({ moments }) => momentAt(moments, name) !== null)
   if (draft.phase === 'in-the-night') return draft.durationS > 0
   if (draft.phase === 'on-the-road') return false
-  return draft.phase !== 'before-leaving' || nights.some((night) => momentAt(night.moments, 'leaveHome') !== null)
+  if (draft.phase === 'before-leaving') return isSet('leaveHome')
+  return draft.phase !== 'back-home' || isSet('backHome')
 }
 
 function stepOf(draft: Draft, { startS, latestStartS }: TaskTimes, tick: Tick | undefined): Step {

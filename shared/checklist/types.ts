@@ -75,6 +75,8 @@ export type ChecklistInput = {
   readonly switchedOffRuleIds: readonly string[]
   readonly nights: readonly ChecklistNight[]
   readonly ticks: readonly Tick[]
+  /** The night's rest at home before leaving: work that would run into it is done before. */
+  readonly homeRest?: { readonly fromUtc: Utc; readonly toUtc: Utc }
 }
 
 export type Step = {

@@ -1,6 +1,6 @@
 /** The trip format's door: schema types, parsing, serialising, editing, history. */
 export { FORMAT_NAME, FORMAT_VERSION, tripSchema } from './schema/document.ts'
-export type { Trip } from './schema/document.ts'
+export type { HomeClock, Trip } from './schema/document.ts'
 export { parseTrip } from './parse/parse-trip.ts'
 export type { JsonValue } from './parse/json-value.ts'
 export { serializeTrip } from './parse/serialize-trip.ts'

@@ -14,7 +14,7 @@ const NOON: string = '12:00'
  * the document refuses such a time on entry, so this serves only a zone whose rules changed since.
  */
 export function nightInstant(night: Night, clock: string): Utc {
-  return instantOn(night, dateOf(night, clock), clock)
+  return instantOf(dateOf(night, clock), clock, night.site.zone)
 }
 
 const dateOf = (night: Night, clock: string): LocalDate => {
@@ -22,8 +22,8 @@ const dateOf = (night: Night, clock: string): LocalDate => {
   return clock >= NOON ? evening : nextDate(evening)
 }
 
-function instantOn(night: Night, date: LocalDate, clock: string): Utc {
-  const zone = night.site.zone
+/** The instant of a wall clock on a date; one that summer time skips is taken an hour later. */
+export function instantOf(date: LocalDate, clock: string, zone: string): Utc {
   const at = localToUtc({ date, clock: clock as Clock, zone })
   if (at.ok) return at.value
   const hour = String((Number(clock.slice(0, 2)) + 1) % 24).padStart(2, '0')
@@ -65,7 +65,7 @@ export function nightClock(night: Night): NightClock {
     const from = nightInstant(night, of.from)
     const to = nightInstant(night, of.to)
     // A span such as 00:00 to 06:00 lies wholly in the morning; one such as 23:00 to 07:00 crosses midnight by itself.
-    return [from, to > from ? to : instantOn(night, nextDate(dateOf(night, of.to)), of.to)]
+    return [from, to > from ? to : instantOf(nextDate(dateOf(night, of.to)), of.to, site.zone)]
   }
   const [quietFromUtc, quietToUtc] = span(night.quiet)
   const [banFromUtc, banToUtc] = span(night.movementBan)
@@ -90,7 +90,7 @@ export function nightClock(night: Night): NightClock {
 
 /** Check-out is always on the morning after, even at 12:00 or later. */
 function checkOutInstant(night: Night, clock: string): Utc {
-  return instantOn(night, nextDate(night.date as LocalDate), clock)
+  return instantOf(nextDate(night.date as LocalDate), clock, night.site.zone)
 }
 
 /** Time spent at the target once the sun is up, common practice. */

@@ -12,6 +12,7 @@ import {
   calibrationFindings,
   checklistFindings,
   clockFindings,
+  homeFindings,
   loadFindings,
   nightFindings,
   siteFindings,
@@ -24,6 +25,7 @@ import { checklistInput } from './inputs/checklist.ts'
 import { nightInput } from './inputs/climate.ts'
 import { freeRoomMm3, packingInput } from './inputs/packing.ts'
 import { readCharge } from './inputs/readings.ts'
+import { planHome } from './home.ts'
 import { ledger } from './ledger.ts'
 import { pitchAdvice } from './pitch.ts'
 import { rehearsals } from './rehearsal.ts'
@@ -49,8 +51,10 @@ export function derivePlan(trip: Trip, budget: PlanBudget): Plan {
   const stores = nightStores(trip, packing.mass)
   const turning = budget.keepLoad === true ? budget.previous : undefined
   const checklist = turning?.checklist ?? buildChecklist(checklistInput(trip, packing, nights, stores))
+  const home = planHome(trip)
   const findings = [
     ...calibrationFindings(calibration),
+    ...homeFindings(trip, home, nights),
     ...allFindings(trip, packing, nights),
     ...stores.flatMap((one, index) => storesFindings(trip, index, one)),
     ...checklistFindings(trip.nights, checklist),
@@ -58,6 +62,7 @@ export function derivePlan(trip: Trip, budget: PlanBudget): Plan {
   const nightVerdicts = nights.map((night) => nightVerdict(night, packing, findings))
   const plan: Plan = {
     planVersion: 1,
+    home,
     verdict: tripVerdict(nightVerdicts, findings),
     nightVerdicts,
     packing,

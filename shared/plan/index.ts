@@ -4,6 +4,7 @@ export { compareWhatIf, WHAT_IF_AMOUNTS, WHAT_IF_KINDS } from './what-if.ts'
 export type { WhatIf, WhatIfAmounts, WhatIfKind } from './what-if.ts'
 export type { Difference } from './difference.ts'
 export { nightClock } from './clock.ts'
+export { phaseEnd, stepsOfNight, zoneOfStep } from './read-steps.ts'
 export { loadedPieces } from './load.ts'
 export { choicesOf } from './choices.ts'
 export { faultAt, faultKinds } from './rehearsal.ts'
@@ -35,4 +36,4 @@ export {
   toCondition,
   toICalendar,
 } from '../checklist/index.ts'
-export type { Calendar, CalendarEntry } from '../checklist/index.ts'
+export type { Calendar, CalendarEntry, Phase } from '../checklist/index.ts'

@@ -129,8 +129,14 @@ export type TripCalibration = {
   readonly legs: readonly MeasuredLeg[]
 }
 
+export type ZonedInstant = { readonly atUtc: Utc; readonly zone: string }
+
+/** Null where the trip does not set it. */
+export type PlanHome = { readonly leave: ZonedInstant | null; readonly back: ZonedInstant | null }
+
 export type Plan = {
   readonly planVersion: 1
+  readonly home: PlanHome
   readonly verdict: Verdict
   readonly nightVerdicts: readonly Verdict[]
   readonly packing: PackingOutcome

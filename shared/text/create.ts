@@ -2,7 +2,7 @@
 import type { DocumentPath, Problem } from '../result/index.ts'
 import { ENGLISH } from './en/index.ts'
 import { GERMAN } from './de/index.ts'
-import { sayClock, sayClockText, sayDate, sayDuration, sayList, sayMoney } from './moments.ts'
+import { sayWeekdayClock, sayClock, sayClockText, sayDate, sayDuration, sayList, sayMoney } from './moments.ts'
 import { fillSentence } from './fill.ts'
 import { formatNumber, plainDigits } from './numbers.ts'
 import { parseQuantity } from './parse-quantity.ts'
@@ -50,6 +50,7 @@ export function createText(language: Language, units: UnitSystem): Text {
     duration: (value) => sayDuration(value, formats),
     money: (amount, currency) => sayMoney(amount, currency, formats),
     clock: (at, zone) => sayClock(at, zone, formats),
+    weekdayClock: (at, zone) => sayWeekdayClock(at, zone, formats),
     clockText: (clock) => sayClockText(clock, formats),
     date: (isoDate) => sayDate(isoDate, formats),
     number: (value, digits) => formatNumber(value, language, digits ?? plainDigits(value), digits !== undefined),

@@ -1,5 +1,13 @@
 /** Durations, clocks, dates and money as a person would write them. */
-import { S_PER_DAY, S_PER_HOUR, S_PER_MINUTE, dateExists, formatLocalTime, localToUtc } from '../units/index.ts'
+import {
+  S_PER_DAY,
+  S_PER_HOUR,
+  S_PER_MINUTE,
+  dateExists,
+  formatLocalTime,
+  localToUtc,
+  utcToLocal,
+} from '../units/index.ts'
 import type { Clock, LocalDate, Utc } from '../units/index.ts'
 import { localeOf } from './numbers.ts'
 import type { Formats } from './quantities.ts'
@@ -37,27 +45,34 @@ export function sayClockText(clock: string, formats: Formats): string {
 /** 'Fri 13 Nov 2026'; American units: 'Fri, Nov 13, 2026'; German: 'Fr., 13. Nov. 2026'. Text that is no date comes back as it was. */
 export function sayDate(isoDate: string, formats: Formats): string {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(isoDate) || !dateExists(isoDate)) return isoDate
-  const noon = localToUtc({ date: isoDate as LocalDate, clock: '12:00' as Clock, zone: 'UTC' })
-  if (!noon.ok) return isoDate
-  const locale = formats.language === 'en' && formats.units === 'us' ? 'en-US' : localeOf(formats.language)
-  return dateFormatOf(locale).format(noon.value * MS_PER_S)
+  return sayDateBy('date', isoDate as LocalDate, formats)
 }
 
-/** Made once a language: making one is slow. */
+/** 'Fri 18:05', for a list whose days lie close together. */
+export const sayWeekdayClock = (at: Utc, zone: string, formats: Formats): string =>
+  `${sayDateBy('weekday', utcToLocal(at, zone).date, formats)}${SPACE}${sayClock(at, zone, formats)}`
+
+/** 'Fri 13 Nov, 18:05', for instants that may lie days apart. */
+export const sayDayClock = (at: Utc, zone: string, formats: Formats): string =>
+  `${sayDateBy('day', utcToLocal(at, zone).date, formats)}, ${sayClock(at, zone, formats)}`
+
+const DATE_PARTS = {
+  weekday: { weekday: 'short' },
+  day: { weekday: 'short', day: 'numeric', month: 'short' },
+  date: { weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' },
+} as const satisfies Record<string, Intl.DateTimeFormatOptions>
+
+/** Made once a language and kind: making one is slow. */
 const DATE_FORMATS = new Map<string, Intl.DateTimeFormat>()
 
-function dateFormatOf(locale: string): Intl.DateTimeFormat {
-  const made =
-    DATE_FORMATS.get(locale) ??
-    new Intl.DateTimeFormat(locale, {
-      weekday: 'short',
-      day: 'numeric',
-      month: 'short',
-      year: 'numeric',
-      timeZone: 'UTC',
-    })
-  DATE_FORMATS.set(locale, made)
-  return made
+function sayDateBy(kind: keyof typeof DATE_PARTS, date: LocalDate, formats: Formats): string {
+  const noon = localToUtc({ date, clock: '12:00' as Clock, zone: 'UTC' })
+  if (!noon.ok) return date
+  const locale = formats.language === 'en' && formats.units === 'us' ? 'en-US' : localeOf(formats.language)
+  const key = `${locale} ${kind}`
+  const made = DATE_FORMATS.get(key) ?? new Intl.DateTimeFormat(locale, { ...DATE_PARTS[kind], timeZone: 'UTC' })
+  DATE_FORMATS.set(key, made)
+  return made.format(noon.value * MS_PER_S)
 }
 
 /** An amount with its currency (ISO 4217). */

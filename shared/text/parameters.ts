@@ -1,6 +1,6 @@
 /** What a placeholder shows: its value, converted and rounded by the unit that ends its name. */
 import type { Utc } from '../units/index.ts'
-import { sayClock, sayDuration, sayList } from './moments.ts'
+import { sayClock, sayDayClock, sayDuration, sayList } from './moments.ts'
 import { formatNumber, plainDigits } from './numbers.ts'
 import * as say from './quantities.ts'
 import type { Formats } from './quantities.ts'
@@ -57,7 +57,10 @@ export function showParam(
 }
 
 function showNumber(name: string, value: number, zone: TextParam | undefined, formats: Formats): string {
-  if (name.endsWith('Utc') && typeof zone === 'string') return sayClock(value as Utc, zone, formats)
+  if (typeof zone === 'string') {
+    if (name.endsWith('DayUtc')) return sayDayClock(value as Utc, zone, formats)
+    if (name.endsWith('Utc')) return sayClock(value as Utc, zone, formats)
+  }
   const rule = RULES.find(([ending]) => ending.test(name))
   return rule === undefined ? formatNumber(value, formats.language, plainDigits(value)) : rule[1](value, formats)
 }

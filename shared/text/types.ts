@@ -35,7 +35,7 @@ export type Text = {
   /**
    * A sentence with its `{name}` placeholders filled; "one | many" chooses by `count`.
    * A number whose name ends in a unit (`lengthMm`, `massG`, `tempC`, `marginK`, `powerW`, `energyWh`, `share01`, `currentA`,
-   * `durationS`, `co2Ppm`, `distanceM` ...) is converted and rounded; `atUtc` beside `zone` becomes a clock;
+   * `durationS`, `co2Ppm`, `distanceM` ...) is converted and rounded; `atUtc` beside `zone` becomes a clock, `atDayUtc` a clock with its date;
    * a code for which the catalogue has `<name>.<code>` becomes that word.
    */
   readonly t: (key: TextKey, params?: TextParams) => string
@@ -63,6 +63,8 @@ export type Text = {
   readonly duration: (durationS: number) => string
   readonly money: (amount: number, currency: string) => string
   readonly clock: (at: Utc, zone: string) => string
+  /** The clock with its day of the week: 'Fri 18:05'. */
+  readonly weekdayClock: (at: Utc, zone: string) => string
   /** A wall clock 'HH:MM' of the trip in the reader's notation. */
   readonly clockText: (clock: string) => string
   readonly date: (isoDate: string) => string

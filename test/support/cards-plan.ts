@@ -677,6 +677,7 @@ export function cardsPlan(trip: Trip = cardsTrip(), over: Partial<Plan> = {}): P
   }
   return {
     planVersion: 1,
+    home: { leave: null, back: null },
     verdict,
     nightVerdicts: ids.map(() => verdict),
     packing: packing(ids),

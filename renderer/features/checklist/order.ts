@@ -1,21 +1,9 @@
 /** The checklist as it is read: by phase or by the clock, and which step the shared moment has come to. */
+import { PHASES } from '../../../shared/plan/index.ts'
 import type { Plan } from '../../../shared/plan/index.ts'
 
 export type Step = Plan['checklist']['steps'][number]
 export type Phase = Step['phase']
-
-export const PHASES = [
-  'before-leaving',
-  'on-the-road',
-  'arriving',
-  'before-dark',
-  'bedtime',
-  'in-the-night',
-  'morning',
-  'at-the-target',
-  'check-out',
-  'back-home',
-] as const satisfies readonly Phase[]
 
 export type StepGroup = {
   readonly id: string
@@ -23,9 +11,6 @@ export type StepGroup = {
   readonly startUtc: number | null
   readonly steps: readonly Step[]
 }
-
-export const stepsOfNight = (plan: Plan, nightId: string): readonly Step[] =>
-  plan.checklist.steps.filter((step) => step.nightId === nightId)
 
 export const byPhase = (steps: readonly Step[]): readonly StepGroup[] =>
   PHASES.map((phase) => ({

@@ -38,7 +38,7 @@ const whenFields = (at: At, text: Text): readonly FieldSpec[] => [
     kind: 'set',
     path: at('usedIn'),
     label: 'path.usedIn',
-    choices: choicesFrom(CHOICES.phases, (word) => text.t(`window.phase.${word}`)),
+    choices: choicesFrom(CHOICES.phases, (word) => text.t(`phase.${word}`)),
   },
   {
     kind: 'set',

@@ -1,6 +1,6 @@
 /** The pocket sheet: the night on one's phone as one HTML file that works offline and reads as plain text without its script. */
 import { bayBlocks } from '../bay-blocks.ts'
-import { PHASES } from '../../plan/index.ts'
+import { PHASES, stepsOfNight } from '../../plan/index.ts'
 import { escapeMarkup, wellFormed } from '../escape.ts'
 import type { Block } from '../model.ts'
 import { dawnRows, duskRows, pieceOrBin, wherePieces } from '../load-nights.ts'
@@ -16,7 +16,7 @@ import type { CardInput, OneNight } from '../plan-parts.ts'
 import { placeWords } from '../places.ts'
 import { siteRows } from '../site-sheet.ts'
 import { stepBlocks } from '../step-blocks.ts'
-import { stepItem } from '../step-words.ts'
+import { phaseWords, stepItem } from '../step-words.ts'
 import { verdictWords } from '../verdict-words.ts'
 import { blocksToHtml } from './blocks-html.ts'
 import { POCKET_CSP } from './csp.ts'
@@ -135,7 +135,7 @@ const nightHeading = (one: OneNight, { text, trip }: CardInput): string =>
 
 function stepsHtml(one: OneNight, input: CardInput, reasons: boolean): string {
   const { plan, text } = input
-  const steps = plan.checklist.steps.filter((step) => step.nightId === one.night.id)
+  const steps = stepsOfNight(plan, one.night.id)
   return PHASES.flatMap((phase) => {
     const mine = steps.filter((step) => step.phase === phase)
     if (mine.length === 0) return []
@@ -147,7 +147,9 @@ function stepsHtml(one: OneNight, input: CardInput, reasons: boolean): string {
       const checked = item.state === 'done' ? ' checked' : ''
       return `<li${names === '' ? '' : ` class="${names}"`}><label><input type="checkbox" data-step="${words(step.key)}"${checked}><span class="what">${words(item.text)}${why}</span>${time}</label></li>`
     })
-    return [`<h4>${words(text.t(`phase.${phase}`))}</h4>\n<ul class="steps">\n${items.join('\n')}\n</ul>`]
+    return [
+      `<h4>${words(phaseWords(plan, { nightId: one.night.id, phase }, text))}</h4>\n<ul class="steps">\n${items.join('\n')}\n</ul>`,
+    ]
   }).join('\n')
 }
 

@@ -109,10 +109,12 @@ export const beforeLeavingRules: readonly Rule[] = [
     when: every(is('hookup.present'), isNot('hookup.chargingPoint'), missing('hookup.leadName')),
     durationS: 900,
     caution: true,
+    once: true,
   }),
   rule('supply-tester-missing', {
     when: every(is('hookup.present'), isNot('hookup.chargingPoint'), isNot('onBoard.supply-tester')),
     durationS: 300,
+    once: true,
   }),
   rule('lead-inspect', {
     when: every(is('trip.firstNight'), is('onBoard.lead')),
@@ -296,11 +298,13 @@ export const beforeLeavingRules: readonly Rule[] = [
     durationS: 300,
     forEach: 'sleepers.feetCold',
     params: { name: 'item.name' },
+    once: true,
   }),
   rule('heater-time-limit', {
     when: every(is('heating.set'), known('vehicle.heaterStopsAfterH')),
     durationS: 300,
     params: { hoursH: 'vehicle.heaterStopsAfterH' },
+    once: true,
   }),
   rule('charge-lights', {
     when: every(is('trip.firstNight'), is('onBoard.light')),
@@ -330,13 +334,14 @@ export const beforeLeavingRules: readonly Rule[] = [
     when: is('trip.firstNight'),
     durationS: 900,
   }),
-  rule('photograph-bays', {
-    when: is('trip.firstNight'),
-    durationS: 120,
-  }),
   rule('load-as-planned', {
     when: is('trip.firstNight'),
     durationS: 1200,
+  }),
+  rule('photograph-bays', {
+    when: is('trip.firstNight'),
+    durationS: 120,
+    after: ['load-as-planned'],
   }),
   rule('walk-round-home', {
     when: is('trip.firstNight'),

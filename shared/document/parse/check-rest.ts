@@ -1,7 +1,9 @@
-/** Travellers, checklist, measurements and ledger: ids and what they point at. */
+/** Travellers, clocks at home, checklist, measurements and ledger: ids and what they point at, dates that exist. */
 import type { Problem } from '../../result/index.ts'
-import { dateExists } from '../../units/index.ts'
+import { dateExists, localToUtc } from '../../units/index.ts'
+import type { Clock, LocalDate } from '../../units/index.ts'
 import type { Trip } from '../schema/document.ts'
+import { zoneExists } from './calendar.ts'
 import { found, idSet, idsTwice, placed, unknownId } from './checks.ts'
 
 export function checkTravellers(trip: Trip): readonly Problem[] {
@@ -10,6 +12,18 @@ export function checkTravellers(trip: Trip): readonly Problem[] {
     ...idsTwice(placed(trip.travellers, 'travellers')),
     ...(driver ? [] : [found('nobody-drives', ['travellers', 0, 'drives'], false)]),
   ]
+}
+
+export function checkHome(trip: Trip): readonly Problem[] {
+  return (['leaveHome', 'backHome'] as const).flatMap((name) => {
+    const home = trip[name]
+    if (home === undefined) return []
+    const { date, clock, zone } = home
+    if (!dateExists(date)) return [found('date-impossible', [name, 'date'], date)]
+    if (!zoneExists(zone)) return [found('zone-unknown', [name, 'zone'], zone)]
+    const at = localToUtc({ date: date as LocalDate, clock: clock as Clock, zone })
+    return at.ok ? [] : [found(at.problem.code, [name, 'clock'], clock, at.problem.params)]
+  })
 }
 
 export function checkChecklist(trip: Trip): readonly Problem[] {

@@ -5,13 +5,14 @@ import { tripSchema } from '../schema/document.ts'
 import type { Trip } from '../schema/document.ts'
 import { checkKit } from './check-kit.ts'
 import { checkNights } from './check-nights.ts'
-import { checkChecklist, checkMeasuredAndLedger, checkTravellers } from './check-rest.ts'
+import { checkChecklist, checkHome, checkMeasuredAndLedger, checkTravellers } from './check-rest.ts'
 import { checkVehicle } from './check-vehicle.ts'
 import { PROBLEM_LIMIT, problemsOfIssues } from './validate-shape.ts'
 
 /** Problems of a trip whose shape is right: ids, references, geometry, order, sums. */
 export const checkTrip = (trip: Trip): readonly Problem[] => [
   ...checkVehicle(trip),
+  ...checkHome(trip),
   ...checkTravellers(trip),
   ...checkKit(trip),
   ...checkNights(trip),

@@ -17,6 +17,16 @@ import { packingInputSchema, packingOutcomeSchema } from './packing.ts'
 import { problemSchema } from './result.ts'
 import { utcSchema } from './units.ts'
 
+export const zonedInstantSchema = z.object({
+  atUtc: utcSchema,
+  zone: z.string(),
+})
+
+export const planHomeSchema = z.object({
+  leave: zonedInstantSchema.nullable(),
+  back: zonedInstantSchema.nullable(),
+})
+
 export const verdictSchema = z.object({
   holds: z.boolean(),
   shortfalls: z.number(),
@@ -300,6 +310,7 @@ export const remedySchema = z.object({
 
 export const planSchema = z.object({
   planVersion: z.literal(1),
+  home: planHomeSchema,
   verdict: verdictSchema,
   nightVerdicts: z.array(verdictSchema),
   packing: packingOutcomeSchema,

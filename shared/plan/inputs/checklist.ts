@@ -5,6 +5,7 @@ import type { Night, Trip } from '../../document/index.ts'
 import type { PackingOutcome } from '../../packing/index.ts'
 import type { Utc } from '../../units/index.ts'
 import { backFromTarget, nightInstant } from '../clock.ts'
+import { planHome, restAtHome } from '../home.ts'
 import type { NightClock, NightPlan, NightStores } from '../types.ts'
 import { nightFacts } from './facts.ts'
 import { moveSteps } from './move-steps.ts'
@@ -25,7 +26,7 @@ export function checklistInput(
         {
           nightId: night.id,
           facts: asFacts(nightFacts(trip, packing, nights, stores, at)),
-          moments: moments(night, plan.clock),
+          moments: { ...moments(night, plan.clock), ...homeMoments(trip) },
           given: moveSteps(trip, packing, night),
         },
       ]
@@ -36,6 +37,15 @@ export function checklistInput(
       atUtc,
       ...(reason === undefined ? {} : { reason }),
     })),
+    ...(trip.leaveHome === undefined ? {} : { homeRest: restAtHome(trip.leaveHome) }),
+  }
+}
+
+function homeMoments(trip: Trip): Moments {
+  const { leave, back } = planHome(trip)
+  return {
+    ...(leave === null ? {} : { leaveHome: leave.atUtc }),
+    ...(back === null ? {} : { backHome: back.atUtc }),
   }
 }
 

@@ -4,6 +4,10 @@ import type { findings as english } from '../en/findings.ts'
 export const findings: Record<keyof typeof english, string> = {
   'problem.leave-in-movement-ban':
     'Abfahrt um {departUtc} zu {target} fällt ins Fahrverbot bis {banToUtc}. Am Vorabend um einen Platz vor der Schranke bitten, oder nach Ende des Verbots fahren und {lostS} vor Sonnenaufgang verlieren.',
+  'problem.leave-home-after-arrival':
+    'Abfahrt zu Hause ist {leaveDayUtc}, die Ankunft in {site} aber {arriveDayUtc}. Früher abfahren oder die erste Ankunft später legen.',
+  'problem.back-home-before-leaving':
+    'Rückkehr nach Hause ist {backDayUtc}, die Abfahrt in {site} aber erst {departDayUtc}. Die Rückkehr später oder den letzten Morgen früher legen.',
   'problem.leave-before-gate':
     'Abfahrt um {departUtc} liegt vor der Toröffnung um {gateToUtc}. Nach dem Code oder einem Platz draußen fragen, oder {lostS} später fahren.',
   'problem.leave-in-quiet-hours':

@@ -70,6 +70,8 @@ export const units: Record<keyof typeof english, string> = {
   'path.longitudeDeg': 'Länge',
   'path.zone': 'Zeitzone',
   'path.date': 'Datum',
+  'path.leaveHome': 'Abfahrt zu Hause',
+  'path.backHome': 'Rückkehr nach Hause',
   'path.arrive': 'Ankunft',
   'path.checkIn': 'Anmeldung',
   'path.checkOutBy': 'Abmeldung',

@@ -4,6 +4,9 @@ export const windowForms = {
   'window.form.remove': '{what} entfernen',
   'window.form.removeRow': '{what} {row} entfernen',
   'window.trip.title': 'Reise',
+  'window.trip.home': 'Abfahrt zu Hause und Rückkehr',
+  'window.trip.homeHint':
+    'Danach richtet sich, was zu Hause getan wird: Es endet vor der Abfahrt und liegt nicht in den Schlafstunden.',
   'window.trip.travellers': 'Reisende',
   'window.rows.openings': 'Öffnungen',
   'window.rows.obstacles': 'Im Weg darin',

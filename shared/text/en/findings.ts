@@ -2,6 +2,10 @@
 export const findings = {
   'problem.leave-in-movement-ban':
     'Leaving at {departUtc} for {target} falls in the movement ban until {banToUtc}. Ask for a place outside the barrier the evening before, or leave when the ban ends and lose {lostS} before sunrise.',
+  'problem.leave-home-after-arrival':
+    'You leave home on {leaveDayUtc}, but are to arrive at {site} on {arriveDayUtc}. Put leaving earlier, or the first arrival later.',
+  'problem.back-home-before-leaving':
+    'You are back home on {backDayUtc}, but leave {site} on {departDayUtc}. Put coming back later, or the last morning earlier.',
   'problem.leave-before-gate':
     'Leaving at {departUtc} is before the gate opens at {gateToUtc}. Ask for the code or a place outside, or leave {lostS} later.',
   'problem.leave-in-quiet-hours':

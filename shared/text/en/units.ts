@@ -66,6 +66,8 @@ export const units = {
   'path.longitudeDeg': 'longitude',
   'path.zone': 'time zone',
   'path.date': 'date',
+  'path.leaveHome': 'leaving home',
+  'path.backHome': 'back home',
   'path.arrive': 'arrival',
   'path.checkIn': 'check-in',
   'path.checkOutBy': 'check-out',

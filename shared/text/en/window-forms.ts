@@ -4,6 +4,9 @@ export const windowForms = {
   'window.form.remove': 'Remove {what}',
   'window.form.removeRow': 'Remove {what} {row}',
   'window.trip.title': 'Trip',
+  'window.trip.home': 'Leaving home and coming back',
+  'window.trip.homeHint':
+    'What is done at home is timed by these: it ends before you leave, and not in the hours of sleep.',
   'window.trip.travellers': 'Travellers',
   'window.rows.openings': 'Openings',
   'window.rows.obstacles': 'In the way inside',

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { binParts, pieceParts, roomFields } from '../../../renderer/features/kit/piece-fields.ts'
+import { homeParts } from '../../../renderer/features/trip/home-fields.ts'
 import { hookupParts } from '../../../renderer/features/trip/hookup-fields.ts'
 import {
   morningParts,
@@ -109,6 +110,7 @@ function allParts(): readonly FormPart[] {
     ...morningParts(0, true, true),
     measuredRows(night, text),
     ...tripParts(),
+    ...homeParts(trip.nights),
     travellerRows(text),
     ledgerRows(trip, text),
     ...pieceParts(piece, plain, trip, text),

@@ -292,7 +292,7 @@ describe('the checklist card', () => {
       {
         text: 'Put the blue adapter in the power crate',
         detail: 'Because the night is cold.',
-        time: '17:00',
+        time: 'Fri\u00a017:00',
         state: 'open',
         caution: true,
       },
@@ -300,7 +300,22 @@ describe('the checklist card', () => {
         text: 'Call the site: late arrival',
         // Said by the line before it, in the same phase.
         detail: null,
-        time: '17:00',
+        time: 'Fri\u00a017:00',
+        state: 'done',
+        caution: false,
+      },
+      // What the second night needs from home stands here too.
+      {
+        text: 'Put the blue adapter in the power crate',
+        detail: null,
+        time: 'Fri\u00a017:00',
+        state: 'open',
+        caution: true,
+      },
+      {
+        text: 'Call the site: late arrival',
+        detail: null,
+        time: 'Fri\u00a017:00',
         state: 'done',
         caution: false,
       },

@@ -11,7 +11,8 @@ import { noticeBlocks } from '../../../shared/cards/notices.ts'
 import { nightsOf } from '../../../shared/cards/plan-parts.ts'
 import type { OneNight } from '../../../shared/cards/plan-parts.ts'
 import { standardSentences } from '../../../shared/cards/standard-words.ts'
-import { stepItem, stepTime, stepWords, zoneOfNight } from '../../../shared/cards/step-words.ts'
+import { phaseWords, stepItem, stepTime, stepWords } from '../../../shared/cards/step-words.ts'
+import { stepsOfNight } from '../../../shared/plan/index.ts'
 import { sayVerdict, verdictWords } from '../../../shared/cards/verdict-words.ts'
 import type { Night } from '../../../shared/document/index.ts'
 import type { NightPlan, Plan } from '../../../shared/plan/index.ts'
@@ -540,34 +541,76 @@ describe('the verdict in one sentence', () => {
 })
 
 describe('steps in words', () => {
-  const zone = 'Europe/Zurich'
   const step = (over: Partial<ReturnType<typeof ownStep>> = {}) => ownStep('s', 'n1', 'bedtime', 'Close up', over)
   const startUtc = utc('2026-11-13T16:00:00Z')
   const deadlineUtc = utc('2026-11-13T17:00:00Z')
 
   it('take the zone of their night, else that of the first', () => {
-    expect(zoneOfNight(plan, 'n1')).toBe(zone)
     const [one] = plan.nights
     if (one === undefined) throw new Error('the plan has a night')
-    const moved = { ...plan, nights: [one, { ...one, nightId: 'n2', clock: { ...one.clock, zone: 'Europe/Oslo' } }] }
-    expect(zoneOfNight(moved, 'n2')).toBe('Europe/Oslo')
-    expect(zoneOfNight(moved, 'gone')).toBe(zone)
-    expect(zoneOfNight({ ...plan, nights: [] }, 'n1')).toBe('UTC')
+    const moved = { ...plan, nights: [one, { ...one, nightId: 'n2', clock: { ...one.clock, zone: 'Asia/Kathmandu' } }] }
+    const told = (nightId: string, of = moved): string | null =>
+      stepTime(ownStep('s', nightId, 'bedtime', 'Close up', { startUtc }), of, text)
+    // Zurich is an hour ahead of UTC in November, Kathmandu 5 h 45 min.
+    expect(told('n1')).toBe('17:00')
+    expect(told('n2')).toBe('21:45')
+    expect(told('gone')).toBe('17:00')
+    expect(told('n1', { ...plan, nights: [] })).toBe('16:00')
+  })
+
+  it('take the zone of home at home, with the day of the week', () => {
+    const home = {
+      leave: { atUtc: startUtc, zone: 'Europe/London' },
+      back: { atUtc: startUtc, zone: 'Asia/Kathmandu' },
+    }
+    const told = (phase: 'before-leaving' | 'on-the-road' | 'back-home', of = home): string | null =>
+      stepTime(ownStep('s', 'n1', phase, 'Close up', { startUtc }), { ...plan, home: of }, text)
+    expect(told('before-leaving')).toBe('Fri\u00a016:00')
+    expect(told('back-home')).toBe('Fri\u00a021:45')
+    expect(told('on-the-road')).toBe('17:00')
+    expect(stepTime(ownStep('s', 'n1', 'back-home', 'Close up', { startUtc }), plan, text)).toBe('Fri\u00a017:00')
+    const due = ownStep('s', 'n1', 'before-leaving', 'Close up', { startUtc, deadlineUtc })
+    expect(stepTime(due, { ...plan, home }, text)).toBe('by Fri\u00a017:00')
   })
 
   it('are the traveller’s own, or those of their key; a key without words is shown as it is', () => {
-    expect(stepWords(step(), zone, text)).toEqual({ step: 'Close up', reason: 'Because the night is cold.' })
+    expect(stepWords(step(), plan, text)).toEqual({ step: 'Close up', reason: 'Because the night is cold.' })
     const keyed = step({
-      text: { kind: 'key', step: 'cards.step.by', reason: 'no.such.key' },
-      params: { atUtc: startUtc },
+      text: { kind: 'key', step: 'problem.leave-before-gate', reason: 'no.such.key' },
+      params: { departUtc: startUtc, gateToUtc: deadlineUtc, lostS: 3600 },
     })
-    expect(stepWords(keyed, zone, text)).toEqual({ step: 'by 17:00', reason: 'no.such.key' })
+    const words = stepWords(keyed, plan, text)
+    expect(words.step).toContain('17:00 is before the gate opens at 18:00')
+    expect(words.reason).toBe('no.such.key')
   })
 
   it('say by when, else when, else nothing', () => {
-    expect(stepTime(step({ deadlineUtc, startUtc }), zone, text)).toBe('by 18:00')
-    expect(stepTime(step({ startUtc }), zone, text)).toBe('17:00')
-    expect(stepTime(step({ startUtc: null }), zone, text)).toBeNull()
+    expect(stepTime(step({ deadlineUtc, startUtc }), plan, text)).toBe('by 18:00')
+    expect(stepTime(step({ startUtc }), plan, text)).toBe('17:00')
+    expect(stepTime(step({ startUtc: null }), plan, text)).toBeNull()
+  })
+
+  it('stand under their phase, which says by when all of it is done where the plan tells', () => {
+    const home = { leave: { atUtc: startUtc, zone: 'Asia/Kathmandu' }, back: null }
+    const told = (phase: Parameters<typeof phaseWords>[1]['phase'], of = plan): string =>
+      phaseWords(of, { nightId: 'n1', phase }, text)
+    expect(told('before-leaving')).toBe('Before leaving')
+    expect(told('before-leaving', { ...plan, home })).toBe('Before leaving · by Fri\u00a021:45')
+    expect(told('bedtime')).toBe('Bedtime · by 22:00')
+    expect(told('arriving')).toBe('Arriving')
+    expect(told('back-home', { ...plan, home })).toBe('Back home')
+    expect(told('bedtime', { ...plan, nights: [] })).toBe('Bedtime')
+  })
+
+  it('are read with their night, those before leaving all with the first', () => {
+    const steps = (['n1', 'n2'] as const).flatMap((id) =>
+      (['before-leaving', 'bedtime', 'back-home'] as const).map((phase) => ownStep(`${phase}:${id}`, id, phase, 'Do')),
+    )
+    const of = { ...plan, checklist: { steps, conflicts: [] } }
+    const keys = (id: string): readonly string[] => stepsOfNight(of, id).map(({ key }) => key)
+    expect(keys('n1')).toEqual(['before-leaving:n1', 'bedtime:n1', 'back-home:n1', 'before-leaving:n2'])
+    expect(keys('n2')).toEqual(['bedtime:n2', 'back-home:n2'])
+    expect(keys('gone')).toEqual([])
   })
 
   it('say until when to begin, where that is before the deadline', () => {

@@ -87,12 +87,10 @@ describe('its steps', () => {
   )
 
   it('stand by phase, with state, reason and time', () => {
-    expect(matches(/<h4>([^<]*)<\/h4>/g, html)).toEqual(
-      (['before-leaving', 'morning', 'bedtime'] as const).map((phase) => text.t(`phase.${phase}`)),
-    )
+    expect(matches(/<h4>([^<]*)<\/h4>/g, html)).toEqual(['Before leaving', 'Morning · by 06:40', 'Bedtime · by 22:00'])
     expect(matches(/(<li[^]*?<\/li>)/g, html)).toEqual([
-      '<li class="caution"><label><input type="checkbox" data-step="call" checked><span class="what">Call<small>Because the night is cold.</small></span><time>17:00</time></label></li>',
-      '<li class="caution skipped"><label><input type="checkbox" data-step="cover"><span class="what">Cover</span><time>17:00</time></label></li>',
+      '<li class="caution"><label><input type="checkbox" data-step="call" checked><span class="what">Call<small>Because the night is cold.</small></span><time>Fri 17:00</time></label></li>',
+      '<li class="caution skipped"><label><input type="checkbox" data-step="cover"><span class="what">Cover</span><time>Fri 17:00</time></label></li>',
       '<li><label><input type="checkbox" data-step="late"><span class="what">Unplug<small>Because the night is cold.</small></span></label></li>',
       '<li class="skipped"><label><input type="checkbox" data-step="second"><span class="what">Sleep<small>Because the night is cold.</small></span><time>17:00</time></label></li>',
     ])

@@ -280,6 +280,68 @@ describe('order and time', () => {
     for (const { startUtc, latestStartUtc } of steps) expect(startUtc ?? Infinity).toBeLessThan(latestStartUtc ?? 0)
   })
 
+  describe('at home before leaving', () => {
+    const HOUR_S = 3600
+    const leaveUtc = WINTER_MOMENTS.leaveHome
+    /** Leaving at 12:00: the rest before it is from 21:00 to 07:00. */
+    const homeRest = { fromUtc: (leaveUtc - 15 * HOUR_S) as Utc, toUtc: (leaveUtc - 5 * HOUR_S) as Utc }
+    const work = (...hours: readonly number[]) =>
+      hours.map((each, index) =>
+        own(`work-${index}`, true, { phase: 'before-leaving', durationS: each * HOUR_S, once: true }),
+      )
+    const starts = (rules: readonly Rule[], ticks: readonly Tick[] = []): readonly number[] =>
+      buildChecklist({ rules, switchedOffRuleIds: [], nights: [night(0, 1)], ticks, homeRest }).steps.map(
+        ({ startUtc }) => ((startUtc ?? NaN) - leaveUtc) / HOUR_S,
+      )
+
+    test('the work ends half an hour before leaving', () => {
+      expect(starts(work(1, 2))).toEqual([-3.5, -2.5])
+    })
+
+    test('work that begins just as the rest ends is done that morning', () => {
+      expect(starts(work(4.5))).toEqual([-5])
+    })
+
+    test('work that would run into the rest is done by its beginning, the evening before', () => {
+      // 3 h and 2 h with half an hour in hand would begin at 06:30; so it begins 5 h before 21:00.
+      expect(starts(work(3, 2))).toEqual([-20, -17])
+    })
+
+    test('work already done takes no time', () => {
+      expect(starts(work(3, 2), [tick('work-0:*', 'done')])[1]).toBe(-2.5)
+    })
+
+    test('the latest start still reckons with the hour of leaving alone', () => {
+      const { steps } = buildChecklist({
+        rules: work(3, 2),
+        switchedOffRuleIds: [],
+        nights: [night(0, 1)],
+        ticks: [],
+        homeRest,
+      })
+      expect(steps.map(({ latestStartUtc }) => ((latestStartUtc ?? NaN) - leaveUtc) / HOUR_S)).toEqual([-5, -2])
+    })
+
+    test('what any night asks for stands in the order of the rules', () => {
+      const rules = ['first', 'last'].map((id) => own(id, true, { phase: 'before-leaving' }))
+      expect(build([night(0, 2), night(1, 2)], [], rules).steps.map(({ key }) => key)).toEqual([
+        'first:n1',
+        'first:n2',
+        'last:n1',
+        'last:n2',
+      ])
+    })
+  })
+
+  test('what is done back home begins on coming back, and has no clock where that is not known', () => {
+    const rules = [own('dry', true, { phase: 'back-home', durationS: 600 })]
+    const backHome = (WINTER_MOMENTS.checkOutBy + 7200) as Utc
+    const [away] = [night(0, 1)]
+    expect(build([away], [], rules).steps.map(({ startUtc }) => startUtc)).toEqual([null])
+    const back = { ...away, moments: { ...away.moments, backHome } }
+    expect(build([back], [], rules).steps.map(({ startUtc }) => startUtc)).toEqual([backHome])
+  })
+
   test.each([
     ['arriving', 'leaveHome', WINTER_MOMENTS.arrive],
     ['arriving', 'sunset', WINTER_MOMENTS.sunset],

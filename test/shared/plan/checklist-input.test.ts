@@ -76,3 +76,32 @@ describe('the instants that rules may name', () => {
     expect(checklistInput(whole, plan.packing, [], plan.stores).nights).toEqual([])
   })
 })
+
+describe('the clocks at home', () => {
+  const leaveHome = { date: '2026-11-13', clock: '08:30', zone: 'Europe/Zurich' }
+  const backHome = { date: '2026-11-15', clock: '17:00', zone: 'Europe/London' }
+  const asked = (home: Partial<Trip>) => checklistInput({ ...whole, ...home }, plan.packing, plan.nights, plan.stores)
+  const iso = (at: number | undefined): string | null => (at === undefined ? null : new Date(at * 1000).toISOString())
+
+  it('are known to every night, each in its own zone', () => {
+    const { nights } = asked({ leaveHome, backHome })
+    expect(nights).toHaveLength(whole.nights.length)
+    for (const { moments } of nights) {
+      // 08:30 in Zurich is an hour before UTC in November, London keeps UTC.
+      expect(iso(moments['leaveHome'])).toBe('2026-11-13T07:30:00.000Z')
+      expect(iso(moments['backHome'])).toBe('2026-11-15T17:00:00.000Z')
+    }
+  })
+
+  it('are absent where the trip does not set them', () => {
+    const { nights, homeRest } = asked({})
+    expect(nights.flatMap(({ moments }) => [moments['leaveHome'], moments['backHome']]).filter(Boolean)).toEqual([])
+    expect(homeRest).toBeUndefined()
+  })
+
+  it('keep the night before leaving free, from 21:00 to 07:00 at home', () => {
+    const { homeRest } = asked({ leaveHome })
+    expect(iso(homeRest?.fromUtc)).toBe('2026-11-12T20:00:00.000Z')
+    expect(iso(homeRest?.toUtc)).toBe('2026-11-13T06:00:00.000Z')
+  })
+})

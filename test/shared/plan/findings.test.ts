@@ -7,6 +7,7 @@ import {
   calibrationFindings,
   checklistFindings,
   clockFindings,
+  homeFindings,
   loadFindings,
   nightFindings,
   siteFindings,
@@ -168,6 +169,37 @@ describe('the clock of a night', () => {
     const { target } = night
     expect(brief(found({ beAtTargetUtc: null }, { target }))).toEqual(['note no-sunrise nights.3.target'])
     expect(found({ beAtTargetUtc: later(noon, 1) }, { target })).toEqual([])
+  })
+})
+
+describe('the clocks at home', () => {
+  const nights = cardsPlan(cardsTrip()).nights
+  const [first, last] = [nights[0], nights.at(-1)]
+  if (first === undefined || last === undefined) throw new Error('the plan has nights')
+  const zone = 'Europe/Zurich'
+  const found = (leaveUtc: number | null, backUtc: number | null): readonly string[] => {
+    const zoned = (atUtc: number | null) => (atUtc === null ? null : { atUtc: atUtc as Utc, zone })
+    return brief(homeFindings(cardsTrip(), { leave: zoned(leaveUtc), back: zoned(backUtc) }, nights))
+  }
+
+  it('say nothing where they are not set, or lie before the first arrival and after the last morning', () => {
+    expect(found(null, null)).toEqual([])
+    expect(found(first.clock.arriveUtc - 1, last.clock.departUtc + 1)).toEqual([])
+  })
+
+  it('cannot be met where leaving is not before the first arrival, or coming back not after the last morning', () => {
+    expect(found(first.clock.arriveUtc, null)).toEqual(['shortfall leave-home-after-arrival leaveHome'])
+    expect(found(null, last.clock.departUtc)).toEqual(['shortfall back-home-before-leaving backHome'])
+  })
+
+  it('name both instants with their days, and the site', () => {
+    const home = { leave: { atUtc: at('2026-11-15T07:30:00Z'), zone }, back: null }
+    const [late] = homeFindings(cardsTrip(), home, nights)
+    const said = late === undefined ? '' : createText('en', 'metric').problem(late.problem)
+    // First arrival: 13 November, 15:10 UTC.
+    expect(said).toContain('Sun 15 Nov, 08:30')
+    expect(said).toContain('Fri 13 Nov, 16:10')
+    expect(said).toContain(cardsTrip().nights[0]?.site.name)
   })
 })
 

@@ -85,6 +85,10 @@ describe('quantities are rounded as a person would say them', () => {
     expect(metric.clock(at, 'Europe/Berlin')).toBe('05:40')
     expect(plain(us.clock(at, 'America/Denver'))).toBe('9:40 PM')
     expect(createText('de', 'us').clock(at, 'Europe/Berlin')).toBe('05:40')
+    // 14 November 2026 is a Saturday; in Denver it is still Friday.
+    expect(plain(metric.weekdayClock(at, 'Europe/Berlin'))).toBe('Sat 05:40')
+    expect(plain(us.weekdayClock(at, 'America/Denver'))).toBe('Fri 9:40 PM')
+    expect(plain(createText('de', 'metric').weekdayClock(at, 'Europe/Berlin'))).toBe('Sa 05:40')
     const noon = (Date.UTC(2026, 10, 14, 12, 5) / 1000) as Utc
     expect(plain(us.clock(noon, 'UTC'))).toBe('12:05 PM')
     expect(plain(us.clock((Date.UTC(2026, 10, 14, 0, 5) / 1000) as Utc, 'UTC'))).toBe('12:05 AM')

@@ -442,6 +442,16 @@ const REST: readonly Case[] = [
   ],
   ['one who drives', [['travellers.0.drives', false]]],
   ['two travellers of one id', [['travellers.2', { ...traveller, id: 'imke' }]], 'id-twice travellers.2.id'],
+  ['a trip that does not say when it leaves home', [['leaveHome', undefined]]],
+  ['leaving on an impossible day', [['leaveHome.date', '2027-09-31']], 'date-impossible leaveHome.date'],
+  ['leaving from an unknown zone', [['leaveHome.zone', 'Europe/Atlantis']], 'zone-unknown leaveHome.zone'],
+  // Summer time in Berlin begins on 28 March 2027 at 02:00: the clock goes on from 03:00.
+  [
+    'coming back at a time that does not exist',
+    [['backHome', { date: '2027-03-28', clock: '02:30', zone: 'Europe/Berlin' }]],
+    'time-skipped backHome.clock',
+  ],
+  ['coming back just after it', [['backHome', { date: '2027-03-28', clock: '03:00', zone: 'Europe/Berlin' }]]],
   ['two rules of one id', [['checklist.rules.1', { ...rule(), id: 'own-hush' }]], 'id-twice checklist.rules.1.id'],
   ['two lessons of one id', [['checklist.lessons', [lesson, lesson]]], 'id-twice checklist.lessons.1.id'],
   ['a lesson of a night', [['checklist.lessons', [{ ...lesson, ruleId: 'own-hush', unusedPieceIds: ['boots'] }]]]],
