@@ -52,7 +52,7 @@ export type Edit =
 
 /** The trip after an edit, or the first reason why it would be no trip any more; the trip given stays as it is. */
 export function applyEdit(trip: Trip, edit: Edit): Result<Trip> {
-  const next = make(trip, edit)
+  const next = makeEdit(trip, edit)
   return next.ok ? checkChange(trip, next.value) : next
 }
 
@@ -60,12 +60,13 @@ export function applyEdit(trip: Trip, edit: Edit): Result<Trip> {
 function checkChange(before: Trip, after: Trip): Result<Trip> {
   if (before === after) return ok(after)
   const shape = validateChange(before, after)
-  const problems: readonly Problem[] = shape.length > 0 ? shape : checkTrip(after)
+  const problems: readonly Problem[] = shape.length > 0 ? shape : checkTrip(after, before)
   const [first] = problems
   return first === undefined ? ok(after) : fail(first)
 }
 
-function make(trip: Trip, edit: Edit): Result<Trip> {
+/** The trip as an edit would have it, not checked yet. */
+export function makeEdit(trip: Trip, edit: Edit): Result<Trip> {
   switch (edit.kind) {
     case 'set-value':
       return setValue(trip, edit)

@@ -16,22 +16,35 @@ type Known = {
   readonly bays: ReadonlyMap<string, Bay>
 }
 
-export function checkKit(trip: Trip): readonly Problem[] {
+/** `before`: a trip without problems from which this one was made; a piece of it is not read again where all that it may point at is still there. */
+export function checkKit(trip: Trip, before: Trip | null): readonly Problem[] {
   const { pieces, bins } = trip.kit
   const known: Known = {
     bins: idSet(bins),
-    units: new Set([...idSet(bins), ...idSet(pieces)]),
+    units: idSet([...bins, ...pieces]),
     nights: idSet(trip.nights),
     travellers: idSet(trip.travellers),
     bays: new Map(trip.vehicle.bays.map((bay) => [bay.id, bay])),
   }
+  const sound = new Set(before !== null && nothingGone(trip, before, known) ? before.kit.pieces : [])
+  // A bin and a piece share one name space: as packed, both are units.
+  const someTwice = known.units.size < pieces.length + bins.length
   return [
-    // A bin and a piece share one name space: as packed, both are units.
-    ...idsTwice([...placed(pieces, 'kit', 'pieces'), ...placed(bins, 'kit', 'bins')]),
-    ...pieces.flatMap((piece, index) => checkPiece(piece, ['kit', 'pieces', index], known)),
+    ...(someTwice ? idsTwice([...placed(pieces, 'kit', 'pieces'), ...placed(bins, 'kit', 'bins')]) : []),
+    ...pieces.flatMap((piece, index) => (sound.has(piece) ? [] : checkPiece(piece, ['kit', 'pieces', index], known))),
     ...bins.flatMap((bin, index) => checkBin(bin, ['kit', 'bins', index], known)),
   ]
 }
+
+const nothingGone = (trip: Trip, before: Trip, known: Known): boolean =>
+  trip.vehicle.bays === before.vehicle.bays &&
+  allIn(before.kit.bins, known.bins) &&
+  allIn(before.kit.pieces, known.units) &&
+  allIn(before.nights, known.nights) &&
+  allIn(before.travellers, known.travellers)
+
+const allIn = (items: readonly { readonly id: string }[], ids: ReadonlySet<string>): boolean =>
+  items.every(({ id }) => ids.has(id))
 
 function checkPiece(piece: Piece, path: DocumentPath, known: Known): readonly Problem[] {
   const company = (['belongsWith', 'apartFrom'] as const).flatMap((list) =>

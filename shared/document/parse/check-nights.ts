@@ -3,6 +3,7 @@ import type { DocumentPath, Problem } from '../../result/index.ts'
 import { dateExists, localToUtc } from '../../units/index.ts'
 import type { Clock, LocalDate } from '../../units/index.ts'
 import type { Trip } from '../schema/document.ts'
+import type { Piece } from '../schema/kit.ts'
 import type { Night } from '../schema/nights.ts'
 import { dayAfter, spanMin, zoneExists } from './calendar.ts'
 import { found, idSet, idsTwice, placed, unknownId } from './checks.ts'
@@ -11,8 +12,17 @@ import { found, idSet, idsTwice, placed, unknownId } from './checks.ts'
 const LONGEST_SLEEP_MIN = 16 * 60
 const NOON_MIN = 12 * 60
 
-export function checkNights(trip: Trip): readonly Problem[] {
+/** What the nights may speak of. */
+type Known = { readonly pieces: ReadonlyMap<string, Piece>; readonly bedHeaters: ReadonlySet<string> }
+
+/** `before`: a trip without problems from which this one was made; the clocks of its nights are not looked up in their zone again. */
+export function checkNights(trip: Trip, before: Trip | null): readonly Problem[] {
   const first = trip.nights[0]
+  const known: Known = {
+    pieces: new Map(trip.kit.pieces.map((piece) => [piece.id, piece])),
+    bedHeaters: idSet(trip.vehicle.bedHeaters),
+  }
+  const sound = new Set(before?.nights)
   const needsCharge = trip.vehicle.battery !== undefined && first !== undefined && first.arriveCharge01 === undefined
   return [
     ...idsTwice(placed(trip.nights, 'nights')),
@@ -21,11 +31,11 @@ export function checkNights(trip: Trip): readonly Problem[] {
     ...trip.nights.flatMap((night, index) => {
       const path = ['nights', index]
       return [
-        ...checkClocks(night, path),
+        ...(sound.has(night) ? [] : checkClocks(night, path)),
         ...checkSpans(night, path),
         ...checkWeather(night, path),
-        ...checkHookup(trip, night, path),
-        ...checkPeopleAndPieces(trip, night, path),
+        ...checkHookup(night, path, known),
+        ...checkPeopleAndPieces(night, path, known),
         ...checkLeg(night, path),
       ]
     }),
@@ -103,11 +113,10 @@ function checkWeather(night: Night, path: DocumentPath): readonly Problem[] {
   ]
 }
 
-function checkHookup(trip: Trip, night: Night, path: DocumentPath): readonly Problem[] {
+function checkHookup(night: Night, path: DocumentPath, { pieces }: Known): readonly Problem[] {
   const { hookup } = night
   if (hookup === undefined) return []
   const at = [...path, 'hookup']
-  const pieces = idSet(trip.kit.pieces)
   const rises = hookup.readings.flatMap((reading, index) => {
     const lighter = hookup.readings.some((one) => one.currentA < reading.currentA && one.volts < reading.volts)
     return lighter
@@ -125,20 +134,18 @@ function checkHookup(trip: Trip, night: Night, path: DocumentPath): readonly Pro
   ]
 }
 
-function checkPeopleAndPieces(trip: Trip, night: Night, path: DocumentPath): readonly Problem[] {
-  const pieces = new Map(trip.kit.pieces.map((piece) => [piece.id, piece]))
+function checkPeopleAndPieces(night: Night, path: DocumentPath, known: Known): readonly Problem[] {
   const bedding = night.beddingPieceIds.flatMap((id, index) => {
     const at = [...path, 'beddingPieceIds', index]
-    const piece = pieces.get(id)
+    const piece = known.pieces.get(id)
     if (piece === undefined) return [found('reference-unknown', at, id, { id, what: 'piece' })]
     if (night.beddingPieceIds.indexOf(id) < index) return [found('bedding-twice', at, id, { piece: piece.name })]
     return piece.bedding === undefined ? [found('bedding-not-bedding', at, id, { piece: piece.name })] : []
   })
-  const heaters = idSet(trip.vehicle.bedHeaters)
   return [
     ...bedding,
     ...night.heating.bedHeaterIds.flatMap((id, index) =>
-      unknownId(id, heaters, 'bed-heater', [...path, 'heating', 'bedHeaterIds', index]),
+      unknownId(id, known.bedHeaters, 'bed-heater', [...path, 'heating', 'bedHeaterIds', index]),
     ),
   ]
 }

@@ -31,7 +31,7 @@ export const placed = (items: readonly Named[], ...path: readonly (string | numb
 /** Nothing where the id is known, else a problem that names it. */
 export function unknownId(
   id: string | undefined,
-  known: ReadonlySet<string>,
+  known: Pick<ReadonlySet<string>, 'has'>,
   what: 'piece' | 'bin' | 'bay' | 'night' | 'traveller' | 'bed-heater' | 'rule' | 'unit',
   path: DocumentPath,
 ): readonly Problem[] {

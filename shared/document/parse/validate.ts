@@ -9,13 +9,16 @@ import { checkChecklist, checkHome, checkMeasuredAndLedger, checkTravellers } fr
 import { checkVehicle } from './check-vehicle.ts'
 import { PROBLEM_LIMIT, problemsOfIssues } from './validate-shape.ts'
 
-/** Problems of a trip whose shape is right: ids, references, geometry, order, sums. */
-export const checkTrip = (trip: Trip): readonly Problem[] => [
+/**
+ * Problems of a trip whose shape is right: ids, references, geometry, order, sums.
+ * `before`: a trip without any, from which this one was made; a piece or night of it is not read again where nothing it points at has changed.
+ */
+export const checkTrip = (trip: Trip, before: Trip | null): readonly Problem[] => [
   ...checkVehicle(trip),
   ...checkHome(trip),
   ...checkTravellers(trip),
-  ...checkKit(trip),
-  ...checkNights(trip),
+  ...checkKit(trip, before),
+  ...checkNights(trip, before),
   ...checkChecklist(trip),
   ...checkMeasuredAndLedger(trip),
 ]
@@ -24,6 +27,6 @@ export const checkTrip = (trip: Trip): readonly Problem[] => [
 export function validateTrip(value: unknown): Result<Trip, readonly Problem[]> {
   const shaped = tripSchema.safeParse(value)
   if (!shaped.success) return fail(problemsOfIssues(shaped.error.issues, value))
-  const problems = checkTrip(shaped.data)
+  const problems = checkTrip(shaped.data, null)
   return problems.length === 0 ? ok(shaped.data) : fail(problems.slice(0, PROBLEM_LIMIT))
 }

@@ -154,3 +154,31 @@ const onLists = (trip: Trip): fc.Arbitrary<Edit> => {
 /** One edit of any kind; about one in three is refused. */
 export const arbitraryEdit = (trip: Trip): fc.Arbitrary<Edit> =>
   fc.oneof(anywhere(trip), onKit(trip), onNights(trip), onLists(trip))
+
+type Named = { readonly id: string }
+
+/** Something that others speak of is taken out, takes the id of another, or holds no load any more, without anybody being told. */
+export function arbitraryTear(trip: Trip): fc.Arbitrary<Edit> {
+  const named: readonly (readonly [Path, readonly Named[]])[] = [
+    [['kit', 'pieces'], trip.kit.pieces],
+    [['kit', 'bins'], trip.kit.bins],
+    [['nights'], trip.nights],
+    [['travellers'], trip.travellers],
+    [['vehicle', 'bays'], trip.vehicle.bays],
+    [['vehicle', 'bedHeaters'], trip.vehicle.bedHeaters],
+    [['checklist', 'rules'], trip.checklist.rules],
+  ]
+  const tears = named.flatMap(([list, items]) =>
+    items.flatMap((_, index): Edit[] => [
+      { kind: 'set-value', path: [...list, index] },
+      ...items.map(({ id }): Edit => ({ kind: 'set-value', path: [...list, index, 'id'], value: id })),
+      { kind: 'set-value', path: [...list, index, 'id'], value: 'another-name' },
+    ]),
+  )
+  const shut = trip.vehicle.bays.map((_, index): Edit => ({
+    kind: 'set-value',
+    path: ['vehicle', 'bays', index, 'usable', 'drive'],
+    value: false,
+  }))
+  return fc.oneof({ weight: 6, arbitrary: one(tears) }, { weight: 1, arbitrary: one(shut) })
+}
