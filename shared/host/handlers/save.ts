@@ -1,7 +1,7 @@
 /** Saving: never over what the user has not seen, the version before kept. */
-import { validateTrip } from '../../document/index.ts'
+import { checkTrip } from '../../document/index.ts'
 import type { Trip } from '../../document/index.ts'
-import { fail, invariant, ok, problem } from '../../result/index.ts'
+import { fail, ok, problem } from '../../result/index.ts'
 import type { Result } from '../../result/index.ts'
 import type { OperationOutput } from '../contract.ts'
 import { tripFileName } from '../file-name.ts'
@@ -54,13 +54,10 @@ export function saveHandlers(
   }
 }
 
-/** What is right piece by piece may still speak of a bay or a bin that is not there: such a file would be refused tomorrow. */
+/** The host has read the shape; what is right piece by piece may still speak of a bay or a bin that is not there: such a file would be refused tomorrow. */
 function canBeOpenedAgain(trip: Trip): Result<void> {
-  const valid = validateTrip(trip)
-  if (valid.ok) return ok(undefined)
-  const [first] = valid.problem
-  invariant(first !== undefined, 'a refused trip says why')
-  return fail(first)
+  const [first] = checkTrip(trip, null)
+  return first === undefined ? ok(undefined) : fail(first)
 }
 
 async function saveHere(
