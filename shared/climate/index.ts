@@ -65,6 +65,7 @@ export {
 } from './circuit.ts'
 export type { SourceFit } from './circuit.ts'
 export { hasTwoHotPoles, lacksEarth } from './sources/connectors.ts'
+export { cordRatingA } from './sources/wiring.ts'
 export { chargerOutputW, chargingOverheadW, packStep } from './battery.ts'
 export type { PackOutcome, PackStep } from './battery.ts'
 export { legNeedWh, legOutcome, legWhPerKm } from './leg.ts'

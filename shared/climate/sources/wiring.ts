@@ -52,6 +52,23 @@ export const FLEXIBLE_OHM_PER_KM: Readonly<Record<string, number>> = {
 /** Resistance of one conductor of flexible copper at 20 °C, ohm/km, by mm2: the table, and 19.95 over the area between its sizes (its mean to 3 %). */
 export const flexibleOhmPerKm = (areaMm2: number): number => FLEXIBLE_OHM_PER_KM[String(areaMm2)] ?? 19.95 / areaMm2
 
+/** Current that a flexible cord carries for hours lying unrolled in the open at 30 °C, A by mm2 of copper (BS 7671 table 4F3A, from memory). */
+const CORD_A: readonly (readonly [areaMm2: number, currentA: number])[] = [
+  [0.5, 3],
+  [0.75, 6],
+  [1, 10],
+  [1.25, 13],
+  [1.5, 16],
+  [2.5, 25],
+  [4, 32],
+]
+
+/** Rating of a flexible cord by its copper, mm2: that of the next thinner size listed; null thinner than the first and beyond the last, where the table says nothing. */
+export const cordRatingA = (areaMm2: number): number | null => {
+  const [thickestMm2] = CORD_A.at(-1) ?? [0]
+  return areaMm2 > thickestMm2 ? null : (CORD_A.findLast(([sizeMm2]) => sizeMm2 <= areaMm2)?.[1] ?? null)
+}
+
 /** Two sound contacts of an adapter, there and back, ohm: 5 milliohm each (common practice). */
 export const ADAPTER_OHM = 0.01
 

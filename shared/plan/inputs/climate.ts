@@ -1,6 +1,6 @@
 /** Trip and night to the climate engine's input: cabin, heater, people, supply, battery, leg and decisions. */
 import type { Hookup, Leg, Night, Piece, Trip, Vehicle } from '../../document/index.ts'
-import { cabinDefaults, lacksEarth, weatherForNight } from '../../climate/index.ts'
+import { cabinDefaults, cordRatingA, lacksEarth, weatherForNight } from '../../climate/index.ts'
 import type {
   BatteryParameters,
   CabinParameters,
@@ -125,8 +125,8 @@ function supplyParameters(trip: Trip, night: Night, hookup: Hookup, clock: Night
     ratedV: hookup.nominalV,
     breakerA: hookup.breakerA,
     siteLimitA: hookup.siteLimitA ?? null,
-    leadLimitA: hookup.leadLimitA ?? null,
-    adapterLimitA: hookup.adapterLimitA ?? null,
+    leadLimitA: least([hookup.leadLimitA, ...leadPieces(trip, hookup).map(leadRatingA)]),
+    adapterLimitA: least([hookup.adapterLimitA, ...named(trip, hookup.adapterPieceId).map(ratingA)]),
     usesAdapter: hookup.adapterPieceId !== undefined,
     usesExtension: hookup.extensionPieceId !== undefined,
     leads: leadsOf(trip, hookup),
@@ -148,6 +148,39 @@ function supplyParameters(trip: Trip, night: Night, hookup: Hookup, clock: Night
     chargeAllowed: night.rules.chargeFromPost !== 'no',
   }
 }
+
+/** What is printed on a piece rules with what was said of the hookup: the least of both, A; null where nobody knows. */
+function least(limitsA: readonly (number | undefined)[]): number | null {
+  const known = limitsA.filter((limitA) => limitA !== undefined)
+  return known.length === 0 ? null : Math.min(...known)
+}
+
+const ratingA = ({ electrical }: Piece): number | undefined => electrical?.limitA
+
+/** Where no rating is printed on a lead, its copper tells. */
+const leadRatingA = ({ electrical: { limitA, areaMm2 } = {} }: Piece): number | undefined =>
+  limitA ?? (areaMm2 === undefined ? undefined : (cordRatingA(areaMm2) ?? undefined))
+
+const named = (trip: Trip, pieceId: string | undefined): readonly Piece[] =>
+  loadedPieces(trip).filter(({ id }) => id === pieceId)
+
+/**
+ * The leads between post and inlet: the longest of the load that may fit, and the extension that the hookup names.
+ * A charging point is plugged in with its own cable.
+ */
+function leadPieces(trip: Trip, { connector, adapterPieceId, extensionPieceId }: Hookup): readonly Piece[] {
+  if (connector.startsWith('iec-62196')) return []
+  const leads = loadedPieces(trip).filter(
+    ({ id, purpose, electrical }) =>
+      purpose === 'lead' &&
+      id !== extensionPieceId &&
+      (adapterPieceId !== undefined || electrical?.fits === undefined || electrical.fits.includes(connector)),
+  )
+  return [...longest(leads), ...named(trip, extensionPieceId)]
+}
+
+const longest = (leads: readonly Piece[]): readonly Piece[] =>
+  leads.toSorted((a, b) => (b.electrical?.lengthMm ?? 0) - (a.electrical?.lengthMm ?? 0)).slice(0, 1)
 
 /** The longest lead of the load, or the charging unit's own, and the extension that the hookup names, where the copper is known. */
 function leadsOf(trip: Trip, { extensionPieceId }: Hookup): readonly Lead[] {

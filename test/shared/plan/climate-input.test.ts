@@ -295,6 +295,37 @@ describe('the supply', () => {
     expect(twoPoles({ ...said, lineToLineV: 208, lineToNeutralV: 0 })?.nominalV).toBe(240)
   })
 
+  it('keeps to what is printed on the lead, the extension and the adapter that are used, where that is less', () => {
+    const printed = (purpose: Piece['purpose'], electrical: Piece['electrical']): Partial<Piece> => ({
+      purpose,
+      ...(electrical === undefined ? {} : { electrical }),
+    })
+    const limits = (pieces: Changed['pieces'], over: Partial<Hookup> = {}) => {
+      const { leadLimitA, adapterLimitA } = supplyOf({ pieces: pieces ?? {}, hookup: over }) ?? {}
+      return [leadLimitA, adapterLimitA]
+    }
+    const lead = printed('lead', { limitA: 16, lengthMm: 25_000 })
+    const adapter = printed('adapter', { limitA: 10 })
+    const thin = printed('lead', { limitA: 8, lengthMm: 10_000 })
+    expect(limits({ lead })).toEqual([16, null])
+    expect(limits({ lead, tester: adapter })).toEqual([16, null])
+    expect(limits({ lead, tester: adapter }, { adapterPieceId: 'tester' })).toEqual([16, 10])
+    expect(limits({ lead, tester: adapter }, { adapterPieceId: 'tester', adapterLimitA: 8 })).toEqual([16, 8])
+    // Both carry the same current: the thinner one rules. Without being named, it is not used.
+    expect(limits({ lead, tester: thin }, { extensionPieceId: 'tester' })).toEqual([8, null])
+    expect(limits({ lead, tester: thin })).toEqual([16, null])
+    expect(limits({ lead }, { leadLimitA: 13 })).toEqual([13, null])
+    // A lead whose plug does not go in lies in the load unused; a charging point has its own cable.
+    const elsewhere = printed('lead', { limitA: 8, fits: ['cee-7-3-schuko'] })
+    expect(limits({ lead: elsewhere })).toEqual([null, null])
+    expect(limits({ lead: elsewhere, tester: adapter }, { adapterPieceId: 'tester' })).toEqual([8, 10])
+    expect(limits({ lead }, { connector: 'iec-62196-type-2' })).toEqual([null, null])
+    // Nothing printed: 1 mm2 carries 10 A, 1.5 mm2 16 A (BS 7671 table 4F3A).
+    expect(limits({ lead: printed('lead', { lengthMm: 25_000, areaMm2: 1 }) })).toEqual([10, null])
+    expect(limits({ lead: printed('lead', { limitA: 6, areaMm2: 1.5 }) })).toEqual([6, null])
+    expect(limits({ lead: printed('lead', { lengthMm: 25_000 }) })).toEqual([null, null])
+  })
+
   it('runs through the longest lead whose copper is known, or the charging unit’s own, and through the extension', () => {
     const copper = (purpose: Piece['purpose'], lengthMm?: number, areaMm2?: number): Partial<Piece> => ({
       purpose,
