@@ -30,6 +30,8 @@ export function supplyNow(prepared: Prepared, decisions: NightDecisions, atUtc: 
   const { supply: outcome } = prepared
   const { supply, fault } = prepared.input
   if (supply === null || outcome === null || atUtc < supply.plugInUtc || atUtc >= supply.unplugUtc) return NO_SUPPLY
+  // Nobody plugs in where there is no earth: the night must not count on it.
+  if (supply.earthOk === 'no') return NO_SUPPLY
   let currentA = Math.min(outcome.usableA, decisions.currentA ?? outcome.usableA)
   if (fault?.kind === 'supply-lost' && atUtc >= fault.atUtc) return NO_SUPPLY
   if (fault?.kind === 'breaker-trips' && atUtc >= fault.atUtc) {

@@ -1,5 +1,19 @@
 /** From the gate to a connected, level vehicle. */
-import { ALWAYS, above, atLeast, equals, every, is, isNot, known, missing, notEquals, some } from './conditions.ts'
+import {
+  DRAWS_CURRENT,
+  PLUGGED_IN,
+  ALWAYS,
+  above,
+  atLeast,
+  equals,
+  every,
+  is,
+  isNot,
+  known,
+  missing,
+  notEquals,
+  some,
+} from './conditions.ts'
 import { rulesOf } from './rule.ts'
 import type { Condition, Rule } from '../types.ts'
 
@@ -19,7 +33,7 @@ const connect = (id: string, kind: Condition): Rule =>
   rule(id, {
     when: every(kind, notEquals('hookup.earth', 'no')),
     durationS: 180,
-    after: ['uncoil-lead', 'earth-not-known'],
+    after: ['uncoil-lead', 'earth-not-known', 'polarity-not-known', 'polarity-reversed'],
     notBefore: 'plugIn',
     caution: true,
   })
@@ -52,7 +66,7 @@ export const arrivingRules: readonly Rule[] = [
     after: ['check-in'],
   }),
   rule('read-meter-start', {
-    when: every(is('hookup.present'), is('hookup.meteredPerKWh')),
+    when: every(PLUGGED_IN, is('hookup.meteredPerKWh')),
     durationS: 60,
     after: ['check-in'],
   }),
@@ -157,7 +171,7 @@ export const arrivingRules: readonly Rule[] = [
     after: levelUnder.map((side) => `level-${side}`),
   }),
   rule('uncoil-lead', {
-    when: every(is('hookup.present'), isNot('hookup.chargingPoint')),
+    when: every(PLUGGED_IN, isNot('hookup.chargingPoint')),
     durationS: 120,
     after: ['park-brake-and-chocks', 'inlet-to-post'],
   }),
@@ -173,7 +187,7 @@ export const arrivingRules: readonly Rule[] = [
     every(is('hookup.present'), isNot('hookup.chargingPoint'), ...posts.map(([, fact]) => isNot(fact))),
   ),
   rule('hold-household-current', {
-    when: every(is('hookup.domesticSocket'), above('hookup.usableA', 0)),
+    when: every(DRAWS_CURRENT, is('hookup.domesticSocket'), above('hookup.usableA', 0)),
     durationS: 60,
     params: { usableA: 'hookup.usableA' },
     after: ['connect-domestic'],
@@ -181,7 +195,7 @@ export const arrivingRules: readonly Rule[] = [
   }),
   rule('start-low', {
     when: every(
-      is('hookup.present'),
+      DRAWS_CURRENT,
       isNot('hookup.chargingPoint'),
       isNot('hookup.domesticSocket'),
       above('hookup.usableA', 0),
@@ -204,19 +218,19 @@ export const arrivingRules: readonly Rule[] = [
     caution: true,
   }),
   rule('read-volts', {
-    when: every(is('hookup.present'), isNot('hookup.chargingPoint'), known('hookup.stepDownV'), known('hookup.stopV')),
+    when: every(PLUGGED_IN, isNot('hookup.chargingPoint'), known('hookup.stepDownV'), known('hookup.stopV')),
     durationS: 180,
     params: { stepDownV: 'hookup.stepDownV', stopV: 'hookup.stopV' },
     after: ['start-low', 'hold-household-current'],
   }),
   rule('enter-readings', {
-    when: every(is('hookup.present'), isNot('hookup.measured')),
+    when: every(PLUGGED_IN, isNot('hookup.measured')),
     durationS: 120,
     after: ['read-volts'],
     carriesTo: 'arriving',
   }),
   rule('sagging-post', {
-    when: above('hookup.sag01', 0.05),
+    when: every(DRAWS_CURRENT, above('hookup.sag01', 0.05)),
     durationS: 120,
     params: { sag01: 'hookup.sag01' },
     after: ['read-volts'],
@@ -224,7 +238,7 @@ export const arrivingRules: readonly Rule[] = [
   }),
   rule('drip-loop', {
     when: every(
-      is('hookup.present'),
+      PLUGGED_IN,
       isNot('hookup.chargingPoint'),
       some(above('weather.rainMm', 0), above('weather.snowMm', 0), above('weather.humidity01', 0.85)),
     ),
@@ -233,7 +247,7 @@ export const arrivingRules: readonly Rule[] = [
   }),
   rule('joint-dry', {
     when: every(
-      is('hookup.present'),
+      PLUGGED_IN,
       some(is('hookup.extensionNeeded'), is('hookup.adapterNeeded')),
       some(above('weather.rainMm', 0), above('weather.snowMm', 0)),
     ),

@@ -1,5 +1,6 @@
 /** Going to bed. */
 import {
+  DRAWS_CURRENT,
   ALWAYS,
   above,
   atLeast,
@@ -158,7 +159,7 @@ export const bedtimeRules: readonly Rule[] = [
     params: { toiletsM: 'site.toToiletsM' },
   }),
   rule('supply-check', {
-    when: every(is('hookup.present'), known('energy.depart01')),
+    when: every(DRAWS_CURRENT, known('energy.depart01')),
     durationS: 120,
     params: { depart01: 'energy.depart01' },
   }),

@@ -1,5 +1,20 @@
 /** The evening, while there is light. */
-import { ALWAYS, above, below, equals, every, filled, is, isNot, known, not, notEquals, some } from './conditions.ts'
+import {
+  DRAWS_CURRENT,
+  PLUGGED_IN,
+  ALWAYS,
+  above,
+  below,
+  equals,
+  every,
+  filled,
+  is,
+  isNot,
+  known,
+  not,
+  notEquals,
+  some,
+} from './conditions.ts'
 import { rulesOf } from './rule.ts'
 import type { Rule } from '../types.ts'
 
@@ -7,14 +22,14 @@ const rule = rulesOf('before-dark')
 
 export const beforeDarkRules: readonly Rule[] = [
   rule('feel-plug-10', {
-    when: every(is('hookup.present'), isNot('hookup.chargingPoint')),
+    when: every(DRAWS_CURRENT, isNot('hookup.chargingPoint')),
     durationS: 60,
     notBefore: 'plugIn',
     notBeforeOffsetS: 600,
     caution: true,
   }),
   rule('feel-plug-60', {
-    when: every(is('hookup.present'), isNot('hookup.chargingPoint')),
+    when: every(DRAWS_CURRENT, isNot('hookup.chargingPoint')),
     durationS: 60,
     notBefore: 'plugIn',
     notBeforeOffsetS: 3600,
@@ -35,11 +50,11 @@ export const beforeDarkRules: readonly Rule[] = [
     after: ['cook-outside'],
   }),
   rule('boil-before-heating', {
-    when: every(is('hookup.present'), above('hookup.otherLoadW', 0), isNot('hookup.twoLoadsTooMuch')),
+    when: every(PLUGGED_IN, above('hookup.otherLoadW', 0), isNot('hookup.twoLoadsTooMuch')),
     durationS: 600,
   }),
   rule('kettle-alone', {
-    when: every(is('hookup.twoLoadsTooMuch'), known('hookup.usableA')),
+    when: every(DRAWS_CURRENT, is('hookup.twoLoadsTooMuch'), known('hookup.usableA')),
     durationS: 600,
     params: { usableA: 'hookup.usableA' },
     caution: true,

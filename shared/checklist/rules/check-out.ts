@@ -1,5 +1,5 @@
 /** Leaving the site for good. */
-import { ALWAYS, above, atLeast, equals, every, is, isNot, known, some } from './conditions.ts'
+import { PLUGGED_IN, ALWAYS, above, atLeast, equals, every, is, isNot, known, some } from './conditions.ts'
 import { rulesOf } from './rule.ts'
 import type { Rule } from '../types.ts'
 
@@ -7,7 +7,7 @@ const rule = rulesOf('check-out')
 
 export const checkOutRules: readonly Rule[] = [
   rule('settle-supply', {
-    when: every(is('hookup.present'), is('hookup.meteredPerKWh')),
+    when: every(PLUGGED_IN, is('hookup.meteredPerKWh')),
     durationS: 180,
   }),
   rule('empty-toilet', {

@@ -42,3 +42,15 @@ export const atLeast = (path: FactPath, value: number): Condition => compare(pat
 
 export const isLess = (path: FactPath, than: FactPath): Condition =>
   every(known(path), known(than), { '<': [read(path), read(than)] })
+
+/** A post one may plug into: one without earth is left alone, whatever it gives. */
+export const PLUGGED_IN = every(is('hookup.present'), notEquals('hookup.earth', 'no'))
+
+/** Plugged in, and something draws: a driving battery takes nothing where charging is forbidden or the post is below its least current. */
+export const DRAWS_CURRENT = every(
+  PLUGGED_IN,
+  some(
+    notEquals('vehicle.drive', 'electric'),
+    every(notEquals('site.chargeAllowed', 'no'), isNot('hookup.belowMinimum')),
+  ),
+)

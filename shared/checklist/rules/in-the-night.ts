@@ -1,5 +1,5 @@
 /** What to do if something happens at night: drills without a time. */
-import { ALWAYS, above, below, equals, every, filled, is, isNot, known, some } from './conditions.ts'
+import { PLUGGED_IN, ALWAYS, above, below, equals, every, filled, is, isNot, known, some } from './conditions.ts'
 import { rulesOf } from './rule.ts'
 import type { Rule } from '../types.ts'
 
@@ -16,16 +16,16 @@ export const inTheNightRules: readonly Rule[] = [
     params: { fallback: 'site.indoorFallback' },
   }),
   rule('supply-failure-drill', {
-    when: is('hookup.present'),
+    when: PLUGGED_IN,
     durationS: 0,
   }),
   rule('supply-failure-hours', {
-    when: every(is('hookup.present'), known('energy.heatLeftOnFaultH')),
+    when: every(PLUGGED_IN, known('energy.heatLeftOnFaultH')),
     durationS: 0,
     params: { hoursH: 'energy.heatLeftOnFaultH' },
   }),
   rule('plug-smell-drill', {
-    when: is('hookup.present'),
+    when: PLUGGED_IN,
     durationS: 0,
     caution: true,
   }),

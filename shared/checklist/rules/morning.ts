@@ -1,5 +1,7 @@
 /** From waking to rolling. */
 import {
+  DRAWS_CURRENT,
+  PLUGGED_IN,
   ALWAYS,
   above,
   atLeast,
@@ -30,7 +32,7 @@ export const morningRules: readonly Rule[] = [
     durationS: 480,
   }),
   rule('warm-before-unplugging', {
-    when: every(is('hookup.present'), equals('vehicle.drive', 'electric'), below('weather.lowC', 5)),
+    when: every(DRAWS_CURRENT, equals('vehicle.drive', 'electric'), below('weather.lowC', 5)),
     durationS: 60,
   }),
   rule('cold-battery', {
@@ -65,7 +67,7 @@ export const morningRules: readonly Rule[] = [
     caution: true,
   }),
   rule('unplug-post-first', {
-    when: every(is('hookup.present'), isNot('hookup.chargingPoint')),
+    when: every(PLUGGED_IN, isNot('hookup.chargingPoint')),
     durationS: 180,
     after: ['warm-before-unplugging', 'read-morning'],
     deadline: 'unplug',
@@ -78,7 +80,7 @@ export const morningRules: readonly Rule[] = [
     deadline: 'unplug',
   }),
   rule('adapter-back', {
-    when: every(is('hookup.adapterNeeded'), is('hookup.adapterOnBoard'), known('hookup.adapterName')),
+    when: every(PLUGGED_IN, is('hookup.adapterNeeded'), is('hookup.adapterOnBoard'), known('hookup.adapterName')),
     durationS: 30,
     params: { name: 'hookup.adapterName' },
     after: ['unplug-post-first'],
@@ -97,7 +99,7 @@ export const morningRules: readonly Rule[] = [
     caution: true,
   }),
   rule('lead-stow', {
-    when: every(is('hookup.present'), isNot('hookup.chargingPoint')),
+    when: every(PLUGGED_IN, isNot('hookup.chargingPoint')),
     durationS: 120,
     after: ['unplug-post-first'],
   }),

@@ -84,6 +84,63 @@ describe('built-in rules', () => {
     expect([...found].toSorted()).toEqual([...nightly, ...calmOnly].toSorted())
   })
 
+  const HANDLED_AT_THE_POST = {
+    hookup: {
+      present: true,
+      roundPin: true,
+      usableA: 10,
+      sag01: 0.06,
+      stepDownV: 210,
+      stopV: 205,
+      measured: false,
+      adapterNeeded: true,
+      adapterOnBoard: true,
+      adapterName: 'pin adapter',
+      otherLoadW: 300,
+      meteredPerKWh: true,
+    },
+    energy: { depart01: 0.7, heatLeftOnFaultH: 9 },
+    weather: { lowC: -2, rainMm: 3 },
+  } as const satisfies FactsPatch
+  const DRAWING = [
+    'start-low',
+    'sagging-post',
+    'feel-plug-10',
+    'feel-plug-60',
+    'supply-check',
+    'warm-before-unplugging',
+  ]
+  const CONNECTED = ['uncoil-lead', 'connect-round-pin', 'read-volts', 'enter-readings', 'drip-loop', 'joint-dry']
+  const AFTERWARDS = ['supply-failure-drill', 'plug-smell-drill', 'unplug-post-first', 'adapter-back', 'lead-stow']
+  const ruleIds = (patch: FactsPatch): readonly string[] => checklist(patch).steps.map(({ ruleId }) => ruleId)
+
+  test('nothing is plugged in, felt, read or unplugged at a post without earth', () => {
+    const sound = ruleIds(HANDLED_AT_THE_POST)
+    expect(sound).toEqual(expect.arrayContaining([...DRAWING, ...CONNECTED, ...AFTERWARDS]))
+    const dead = ruleIds(over(HANDLED_AT_THE_POST, { hookup: { earth: 'no' } }))
+    expect(dead).toEqual(expect.arrayContaining(['test-post-before-parking', 'earth-missing', 'report-damage']))
+    expect(dead.filter((id) => [...DRAWING, ...CONNECTED, ...AFTERWARDS].includes(id))).toEqual([])
+    expect(dead).not.toContain('read-meter-start')
+  })
+
+  test('no current is raised, felt or counted on for a battery that may not or cannot charge there', () => {
+    const drawing = (patch: FactsPatch): readonly string[] =>
+      ruleIds(over(HANDLED_AT_THE_POST, patch)).filter((id) => DRAWING.includes(id))
+    expect(drawing({ site: { chargeAllowed: 'no' } })).toEqual([])
+    expect(drawing({ hookup: { belowMinimum: true } })).toEqual([])
+    expect(drawing({ site: { chargeAllowed: 'not-known' } }).toSorted()).toEqual(DRAWING.toSorted())
+    // A fan heater in a vehicle without a driving battery draws all the same.
+    expect(drawing({ site: { chargeAllowed: 'no' }, vehicle: { drive: 'combustion' } })).toContain('start-low')
+  })
+
+  test('polarity is read before anything is connected', () => {
+    const order = ruleIds(over(HANDLED_AT_THE_POST, { hookup: { polarityReversed: 'not-known', earth: 'not-known' } }))
+    expect(order.indexOf('polarity-not-known')).toBeGreaterThan(-1)
+    expect(order.indexOf('polarity-not-known')).toBeLessThan(order.indexOf('connect-round-pin'))
+    const known = ruleIds(over(HANDLED_AT_THE_POST, { hookup: { polarityReversed: 'yes' } }))
+    expect(known.indexOf('polarity-reversed')).toBeLessThan(known.indexOf('connect-round-pin'))
+  })
+
   test('a fact that is not known never makes a rule fail', () => {
     const faults: string[] = []
     for (const { ruleId, appearsWhen } of CASES) {

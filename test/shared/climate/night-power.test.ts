@@ -56,6 +56,11 @@ describe('the supply at an instant', () => {
     expect(now({}, 5, 0)).toEqual(NO_SUPPLY)
   })
 
+  it('gives nothing where nobody may plug in, for want of an earth', () => {
+    expect(now({ supply: supply({ earthOk: 'no' }) }, 5)).toEqual(NO_SUPPLY)
+    expectClose(now({ supply: supply({ earthOk: 'not-known' }) }, 5), FULL)
+  })
+
   it('gives what other loads on the same post leave', () => {
     expect(now({ supply: supply({ otherLoadW: 300 }) }, 5).wattsW).toBeCloseTo(1950, 9)
     expect(now({ supply: supply({ otherLoadW: 3000 }) }, 5).wattsW).toBe(0)
