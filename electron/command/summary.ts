@@ -1,7 +1,7 @@
 /** How the trip stands, on a screenful: verdict, load, nights, next leg, checklist, what falls short and what would help. */
 import type { Plan, PlannedTrip, Trip } from '../../shared/host/index.ts'
 import { stepItem } from '../../shared/cards/step-words.ts'
-import { sayCost, sayRemedy, sayVerdict } from '../../shared/cards/index.ts'
+import { askedA, sayCost, sayRemedy, sayVerdict } from '../../shared/cards/index.ts'
 import type { Text } from '../../shared/text/index.ts'
 
 type Finding = Plan['findings'][number]
@@ -80,17 +80,21 @@ function nightLines(plan: Plan, trip: Trip, index: number, text: Text): readonly
   return [head, ...[...sleepers, ...energyLines(planned, text)].map((line) => `  ${line}`)]
 }
 
-function energyLines({ outcome }: Plan['nights'][number], text: Text): readonly string[] {
+function energyLines(night: Plan['nights'][number], text: Text): readonly string[] {
+  const { outcome } = night
+  const askA = askedA(night)
   const { supply, fromSiteWh, heatingWh, arrive01, depart01 } = outcome
   const fed =
     supply === null
       ? text.t('command.noSupply', { heatingWh })
-      : text.t('command.supplyLine', {
-          askA: supply.askA,
-          limit: text.t(`command.limit.${supply.limitedBy}`),
-          fromSiteWh,
-          heatingWh,
-        })
+      : askA === 0
+        ? text.t('command.drawNothing', { heatingWh })
+        : text.t('command.supplyLine', {
+            askA,
+            limit: text.t(`command.limit.${supply.limitedBy}`),
+            fromSiteWh,
+            heatingWh,
+          })
   return arrive01 === null || depart01 === null ? [fed] : [fed, text.t('command.batteryLine', { arrive01, depart01 })]
 }
 

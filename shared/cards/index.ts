@@ -2,6 +2,7 @@
 export { sayVerdict } from './verdict-words.ts'
 export { sayCost, sayDifference, sayRemedy } from './remedy-words.ts'
 export { sayCure, sayWhyLeftOut } from './left-out-blocks.ts'
+export { askedA } from './asked-current.ts'
 export { loadCard } from './load-card.ts'
 export { nightCard } from './night-card.ts'
 export {

@@ -34,6 +34,7 @@ export const command = {
   'command.sleeper.cold': 'kalt',
   'command.sleeper.too-cold': 'zu kalt',
   'command.supplyLine': '{askA} einstellen ({limit} bestimmt): {fromSiteWh} vom Platz, {heatingWh} fürs Heizen',
+  'command.drawNothing': 'Der Säule nichts entnehmen: {heatingWh} fürs Heizen aus dem Fahrzeug',
   'command.noSupply': 'Kein Anschluss: {heatingWh} fürs Heizen aus dem Fahrzeug',
   'command.limit.breaker': 'die Sicherung',
   'command.limit.socket': 'die Steckdose',

@@ -34,6 +34,7 @@ export const command = {
   'command.sleeper.cold': 'cold',
   'command.sleeper.too-cold': 'too cold',
   'command.supplyLine': 'Ask for {askA} ({limit} rules): {fromSiteWh} from the site, {heatingWh} of heating',
+  'command.drawNothing': 'Draw nothing from the post: {heatingWh} of heating from the vehicle',
   'command.noSupply': 'No hookup: {heatingWh} of heating from the vehicle',
   'command.limit.breaker': 'the breaker',
   'command.limit.socket': 'the socket',

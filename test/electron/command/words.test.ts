@@ -110,6 +110,15 @@ describe('a summary', () => {
     expect(said).not.toMatch(/undefined|NaN|[{}]/)
   })
 
+  it('names no current where nothing may be drawn', () => {
+    const { supply } = night.input
+    if (supply === null) throw new Error('the night has a post')
+    const said = of({ nights: [{ ...night, input: { ...night.input, supply: { ...supply, earthOk: 'no' } } }] })
+    expect(said).toContain('Draw nothing from the post:')
+    expect(said).not.toContain('Ask for')
+    expect(of({})).toContain('Ask for 12 A')
+  })
+
   it('leaves out what a trip does not have: battery, leg, steps', () => {
     const outcome = { ...night.outcome, leg: null, arrive01: null, depart01: null }
     const verdict = { ...plan.verdict, depart01: null, legMarginWh: null, movesAtDusk: 0 }

@@ -117,6 +117,23 @@ describe('the supply', () => {
     expect([asked(null), asked(8), asked(16)]).toEqual(['12 A', '8 A', '12 A'])
   })
 
+  it('asks for nothing without an earth, and nothing for a battery that may not or cannot charge there', () => {
+    const supplyInput = first.plan.input.supply
+    const battery = { usableWh: 1, reserve01: 0, chargeLimit01: 1, efficiency01: 1, overheadW: 0, coldOverheadW: 0 }
+    const drives = { battery: { ...battery, arrive01: 0.5, fastMaxW: 1 } }
+    const asked = (over: Partial<NonNullable<typeof supplyInput>>, changed: Changed = {}) => {
+      if (supplyInput === null) throw new Error('the night has a post')
+      const one = nightWith({ ...changed, input: { ...changed.input, supply: { ...supplyInput, ...over } } })
+      return rowsOf(supplyBlocks(one, input))[0]?.[1]
+    }
+    expect(asked({ earthOk: 'no' })).toBe('0 A')
+    expect(asked({ earthOk: 'not-known' })).toBe('12 A')
+    expect(asked({ chargeAllowed: false }, { input: drives })).toBe('0 A')
+    expect(asked({}, { input: drives, supply: { belowMinimum: true } })).toBe('0 A')
+    // A heater on the post itself draws where no battery may.
+    expect(asked({ chargeAllowed: false }, { input: { battery: null } })).toBe('12 A')
+  })
+
   it('warns of volts that were assumed and of a current below the least', () => {
     const label = (tone: 'note' | 'caution') => text.t(`cards.tone.${tone}`)
     expect(noticesOf(supplyBlocks(nightWith({ supply: { measured: false, belowMinimum: true } }), input))).toEqual([
