@@ -267,10 +267,16 @@ function tally(run: Run, stage: Stage, seconds: number, outsideC: number): void 
   totals.airJ += (air.frontWPerK * front + (air.bedWPerK + air.drawnWPerK) * bed) * seconds
 }
 
+/** A heater on the supply ends with it: once everybody is up and has unplugged, that is the plan and no stop. */
+function unpluggedAwake({ prepared: { input } }: Run, atUtc: number): boolean {
+  return heatsFromSupply(input) && input.supply !== null && atUtc >= Math.max(input.supply.unplugUtc, input.sleepToUtc)
+}
+
 /** Remembers the first instant at which warmth is asked for and none comes. */
 function noteStop(run: Run, segment: Segment, atUtc: number): void {
   if (run.drive !== null || segment.setC === null || run.stopsUtc !== null) return
   if (segment.setC - at(run.second.temps, FRONT) <= STOPPED_BELOW_K) return
+  if (unpluggedAwake(run, atUtc)) return
   run.stopsUtc = atUtc
   const inverter = (run.prepared.input.leisure?.inverterMaxW ?? 0) > 0
   run.stopReason = heldOff(run, segment) ?? (heatsFromSupply(run.prepared.input) && !inverter ? 'no-supply' : 'reserve')

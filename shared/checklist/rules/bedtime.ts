@@ -179,7 +179,11 @@ export const bedtimeRules: readonly Rule[] = [
     caution: true,
   }),
   rule('tomorrow-short-of-charge', {
-    when: every(known('tomorrow.site'), some(above('tomorrow.legShortWh', 0), is('tomorrow.heatRunsOut'))),
+    when: every(
+      some(equals('vehicle.drive', 'electric'), known('vehicle.leisureKind')),
+      known('tomorrow.site'),
+      some(above('tomorrow.legShortWh', 0), is('tomorrow.heatRunsOut')),
+    ),
     durationS: 60,
     params: { site: 'tomorrow.site' },
     caution: true,

@@ -92,7 +92,7 @@ export const findings: Record<keyof typeof english, string> = {
   'problem.night-heat-illness':
     '{tempC} am Bett. Kopfweh, heiße trockene Haut oder Verwirrtheit sind ein Notfall: kühlen und Hilfe rufen.',
   'problem.night-heater-stops':
-    'Die Heizung endet um {atUtc}: die Batterie erreicht ihre Reserve, oder das Fahrzeug schaltet ab. Das Bett für danach ohne Heizung planen.',
+    'Die Heizung endet um {atUtc}: der Anschluss endet, die Batterie erreicht ihre Reserve, oder das Fahrzeug schaltet ab. Das Bett für danach ohne Heizung planen.',
   'problem.night-carbon-monoxide':
     'Kohlenmonoxid-Melder mitnehmen und drinnen nichts verbrennen; ein Feuer oder Generator des Nachbarn genügt.',
   'problem.night-leisure-frost':

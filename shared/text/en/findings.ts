@@ -91,7 +91,7 @@ export const findings = {
   'problem.night-heat-illness':
     '{tempC} at the bed. Headache, hot dry skin or confusion is an emergency: cool the person and call for help.',
   'problem.night-heater-stops':
-    'Heating stops at {atUtc}: the battery reaches its reserve or the vehicle switches itself off. Plan the bed for no heat after that.',
+    'Heating stops at {atUtc}: the supply ends, the battery reaches its reserve, or the vehicle switches itself off. Plan the bed for no heat after that.',
   'problem.night-carbon-monoxide':
     'Carry a carbon monoxide alarm and burn nothing inside; a neighbour’s fire or generator is enough.',
   'problem.night-leisure-frost':

@@ -133,6 +133,14 @@ describe('built-in rules', () => {
     expect(drawing({ site: { chargeAllowed: 'no' }, vehicle: { drive: 'combustion' } })).toContain('start-low')
   })
 
+  test('only a battery that is on board can be charged tonight for the sake of tomorrow', () => {
+    const short = { tomorrow: { site: 'Upper meadow', heatRunsOut: true } } as const
+    const asked = (vehicle: FactsPatch['vehicle']): boolean =>
+      ruleIds({ ...short, ...(vehicle === undefined ? {} : { vehicle }) }).includes('tomorrow-short-of-charge')
+    expect([asked({ drive: 'electric' }), asked({ drive: 'combustion', leisureKind: 'lead' })]).toEqual([true, true])
+    expect(asked({ drive: 'combustion', leisureKind: null })).toBe(false)
+  })
+
   test('polarity is read before anything is connected', () => {
     const order = ruleIds(over(HANDLED_AT_THE_POST, { hookup: { polarityReversed: 'not-known', earth: 'not-known' } }))
     expect(order.indexOf('polarity-not-known')).toBeGreaterThan(-1)

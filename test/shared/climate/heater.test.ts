@@ -147,6 +147,25 @@ describe('the heater', () => {
     expect(simulateNight(van({ inverterMaxW: 700 }, 800)).stopsUtc).toBe(at(6))
   })
 
+  it('a fan heater is not said to stop where it ends with unplugging in the morning, but is where that leaves sleepers cold', () => {
+    const van = (unplugHour: number): NightInput =>
+      night({
+        battery: null,
+        heater: { ...night().heater, kind: 'mains-fan-heater', maxHeatW: 750, awakeLoadW: 0, cop: [] },
+        supply: supply({ unplugUtc: at(unplugHour) }),
+        weather: steadyWeather(-10),
+      })
+    // Asleep from hour 4 to 12.
+    const morning = simulateNight(van(13))
+    expect(morning.stopsUtc).toBeNull()
+    expect(morning.cautions.map(({ code }) => code)).not.toContain('heater-stops')
+    const asleep = simulateNight(van(9))
+    expect(asleep.stopsUtc).toBe(at(9))
+    expect(asleep.cautions).toContainEqual({ code: 'heater-stops', atUtc: at(9), value: null })
+    // A post that fails at night is a stop, whatever was planned for the morning.
+    expect(simulateNight({ ...van(13), fault: { kind: 'supply-lost', atUtc: at(7) } }).stopsUtc).toBe(at(7))
+  })
+
   it('what the vehicle keeps on all night comes out of its battery, by the watt-hour', () => {
     const quiet = simulateNight(night({ supply: null }))
     const lit = simulateNight(night({ supply: null, keepsOnW: 30 }))
