@@ -46,6 +46,12 @@ export const arrivingRules: readonly Rule[] = [
     notBefore: 'checkInFrom',
     deadline: 'checkInTo',
   }),
+  rule('settle-before-leaving', {
+    when: is('clock.checkOutWhileAway'),
+    durationS: 180,
+    after: ['check-in'],
+    caution: true,
+  }),
   rule('ask-gate-code', {
     when: every(missing('site.gateCode'), is('site.gateCloses')),
     durationS: 60,

@@ -180,11 +180,6 @@ export const morningRules: readonly Rule[] = [
     when: every(is('clock.returnsAfterTarget'), isNot('site.outsideStorage')),
     durationS: 60,
   }),
-  rule('settle-before-leaving', {
-    when: is('clock.checkOutWhileAway'),
-    durationS: 180,
-    caution: true,
-  }),
   rule('target-kit', {
     when: every(is('target.present'), is('onBoard.target-kit'), known('target.name')),
     durationS: 60,

@@ -92,7 +92,7 @@ export const stepsEvening: Record<keyof typeof english, string> = {
   'steps.co-alarm-on.step': 'Kohlenmonoxidmelder ein, geprüft, nahe am Kopf, nicht hinter einem Vorhang.',
   'steps.co-alarm-on.reason': 'Er muss gehört werden und die Luft spüren, die ihr atmet.',
   'steps.fan-heater-clear.step':
-    'Den Heizlüfter auf den blanken Boden stellen, einen Meter vom Bettzeug, Thermostat und Kippschalter geprüft, nie an einer Adapterkette.',
+    'Den Heizlüfter auf den blanken Boden stellen, einen Meter vom Bettzeug, Thermostat und Kippschalter geprüft, nie an einer Adapterkette. Wo dieser Meter fehlt: aus, bevor jemand schläft.',
   'steps.fan-heater-clear.reason': 'Stoff über dem Gitter ist die übliche Brandursache.',
   'steps.open-for-air.step':
     'Den Luftspalt einstellen: {gapMm}, möglichst auf zwei Seiten, windabgewandt größer. Abdeckungen dürfen ihn nicht schließen.',
@@ -134,7 +134,8 @@ export const stepsEvening: Record<keyof typeof english, string> = {
   'steps.supply-check.reason': 'Ein Fehler, der jetzt auffällt, lässt sich noch beheben.',
   'steps.low-charge-alarm.step': 'Alarm für sinkenden Ladestand setzen, deutlich über {reserve01}.',
   'steps.low-charge-alarm.reason': 'Fällt der Strom aus, heizt die Batterie weiter.',
-  'steps.runs-out-in-night.step': 'Temperatur oder Heizstunden senken: Der Plan reicht nicht bis zum Morgen.',
+  'steps.runs-out-in-night.step':
+    'Die Heizung endet laut Plan vor dem Aufwachen: Temperatur oder Heizstunden senken oder jetzt mehr Bettzeug auslegen.',
   'steps.runs-out-in-night.reason': 'Lieber eine kühle Nacht als keine Ladung zum Fahren.',
   'steps.tomorrow-short-of-charge.step':
     'Heute Nacht so weit laden wie möglich: morgen in {site} reicht die Batterie nicht.',

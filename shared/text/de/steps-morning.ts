@@ -3,13 +3,13 @@ import type { stepsMorning as english } from '../en/steps-morning.ts'
 
 export const stepsMorning: Record<keyof typeof english, string> = {
   'steps.cold-wake-drill.step':
-    'Wach und kalt: essen, Toilette, Kleidung, Wärmflasche, dann heizen. Noch Zittern: ins Haus fahren.',
+    'Wach und kalt: essen, Toilette, Kleidung, Wärmflasche, dann heizen. Noch Zittern: ins Haus, gefahren von jemandem, der warm und klar ist; sonst Hilfe rufen.',
   'steps.cold-wake-drill.reason': 'In dieser Reihenfolge kommen die billigen Mittel zuerst.',
   'steps.indoor-fallback.step':
-    'Nach {fallback} fahren, wenn das Zittern nicht aufhört, die Sprache verwäscht oder die Hände versagen.',
-  'steps.indoor-fallback.reason': 'Das sind Zeichen von Unterkühlung; Hilfe rufen.',
+    'Nach {fallback}, wenn das Zittern nicht aufhört. Verwaschene Sprache, versagende Hände oder Verwirrung: Wer das hat, fährt nicht; wärmen und Hilfe rufen.',
+  'steps.indoor-fallback.reason': 'Das sind Zeichen von Unterkühlung: Das Urteil versagt vor der Kraft.',
   'steps.supply-failure-drill.step':
-    'Strom weg: nachsehen, ob eigene Sicherung, Kasten oder Reihe. Erst Last aus. Einmal einschalten; löst sie wieder aus: auf Batterie bleiben.',
+    'Strom weg: nachsehen, ob eigene Sicherung, Kasten oder Reihe. Erst Last aus. Einmal einschalten; löst sie wieder aus: aus lassen, abstecken und ohne den Anschluss auskommen.',
   'steps.supply-failure-drill.reason': 'Ein zweites Einschalten bei einem Fehler erhitzt die Leitung.',
   'steps.supply-failure-hours.step':
     'Ohne Strom ab 03:00 heizt die Batterie {hoursH} h. Dann fahren oder alles anziehen.',
@@ -20,7 +20,7 @@ export const stepsMorning: Record<keyof typeof english, string> = {
   'steps.co-alarm-drill.step': 'Melder schlägt an: hinaus, Türen auf, Köpfe zählen, Notruf, nicht wieder hinein.',
   'steps.co-alarm-drill.reason': 'Kohlenmonoxid macht schläfrig, bevor es tötet.',
   'steps.co-signs-drill.step':
-    'Kopfschmerz, Schwindel oder Übelkeit bei mehr als einer Person: hinaus, Türen auf, Notruf.',
+    'Kopfschmerz, Schwindel oder Übelkeit, bei einer Person oder allen: hinaus, Türen auf, Notruf.',
   'steps.co-signs-drill.reason': 'Kein Melder ist an Bord, der es meldet.',
   'steps.fire-drill.step':
     'Feuer: sofort durch die nächste Tür hinaus, gegen den Wind weg, Köpfe zählen, Notruf. Nichts holen.',
@@ -98,8 +98,9 @@ export const stepsMorning: Record<keyof typeof english, string> = {
   'steps.leg-stop-unnamed.reason': 'Die Etappe geht ohne Halt nicht auf.',
   'steps.pitch-left-legal.step': 'Nichts auf dem Stellplatz lassen, während ihr weg seid.',
   'steps.pitch-left-legal.reason': 'Der Platz erlaubt draußen nichts.',
-  'steps.settle-before-leaving.step': 'Vor der Fahrt zum Ziel abmelden oder um eine Stunde verlängern.',
-  'steps.settle-before-leaving.reason': 'Die Abreisezeit verstreicht, während ihr weg seid.',
+  'steps.settle-before-leaving.step':
+    'Heute Abend abmelden oder die Abreise verlängern lassen: Ihr seid am Ziel, wenn die Zeit verstreicht.',
+  'steps.settle-before-leaving.reason': 'Am Morgen fahrt ihr, bevor das Büro öffnet.',
   'steps.target-kit.step': 'Ausrüstung für {target} auf den Sitz, nicht unter die Ladung.',
   'steps.target-kit.reason': 'Ihr kommt im Dunkeln an.',
   'steps.be-at-target.step': 'Rechtzeitig an {target} sein.',

@@ -86,7 +86,7 @@ export const stepsEvening = {
   'steps.co-alarm-on.step': 'Carbon monoxide alarm on, tested, near the head, not behind a curtain.',
   'steps.co-alarm-on.reason': 'It must be heard and must feel the air you breathe.',
   'steps.fan-heater-clear.step':
-    'Stand the fan heater on the bare floor, one metre from bedding, thermostat and tip switch tested, never on an adapter chain.',
+    'Stand the fan heater on the bare floor, one metre from bedding, thermostat and tip switch tested, never on an adapter chain. Where there is not that metre, off before anyone sleeps.',
   'steps.fan-heater-clear.reason': 'Cloth over the grille is the usual way it burns.',
   'steps.open-for-air.step':
     'Set the air gap: {gapMm}, on two sides if you can, the lee side larger. Covers must not close it.',
@@ -127,7 +127,8 @@ export const stepsEvening = {
   'steps.supply-check.reason': 'A fault seen now can still be mended.',
   'steps.low-charge-alarm.step': 'Set an alarm for a falling charge, well above {reserve01}.',
   'steps.low-charge-alarm.reason': 'Heating goes on from the battery when the post fails.',
-  'steps.runs-out-in-night.step': 'Lower the set-point or the hours of heating: the plan runs out before morning.',
+  'steps.runs-out-in-night.step':
+    'Heating ends before you wake by the plan: lower the set-point, heat for fewer hours, or lay out more bedding now.',
   'steps.runs-out-in-night.reason': 'Better a cool night than none to drive on.',
   'steps.tomorrow-short-of-charge.step':
     'Charge as far as you can tonight: tomorrow at {site} the battery does not last.',

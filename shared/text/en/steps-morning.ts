@@ -1,12 +1,13 @@
 /** English sentences: steps and their reasons, morning. */
 export const stepsMorning = {
   'steps.cold-wake-drill.step':
-    'Awake and cold: eat, toilet, clothes, hot bottle, then heat. Still shivering: drive to the indoor bed.',
+    'Awake and cold: eat, toilet, clothes, hot bottle, then heat. Still shivering: to the indoor bed, driven by someone who is warm and clear-headed; else call for help.',
   'steps.cold-wake-drill.reason': 'In this order the cheap cures come first.',
-  'steps.indoor-fallback.step': 'Leave for {fallback} when shivering does not stop, speech slurs or hands fail.',
-  'steps.indoor-fallback.reason': 'These are signs of hypothermia; call for help.',
+  'steps.indoor-fallback.step':
+    'To {fallback} when shivering does not stop. Slurred speech, failing hands or confusion: that person does not drive; warm them and call for help.',
+  'steps.indoor-fallback.reason': 'These are signs of hypothermia: judgement goes before strength.',
   'steps.supply-failure-drill.step':
-    'Supply gone: look whether it is your breaker, the post or the row. Load off first. Reset once; trips again: stay on the battery.',
+    'Supply gone: look whether it is your breaker, the post or the row. Load off first. Reset once; trips again: leave it off, unplug, and do without the post.',
   'steps.supply-failure-drill.reason': 'A second reset on a fault heats the wiring.',
   'steps.supply-failure-hours.step':
     'Without supply from 03:00 the battery heats for {hoursH} h. Then drive, or put everything on.',
@@ -18,7 +19,7 @@ export const stepsMorning = {
     'Alarm sounds: out, doors open, count heads, call the emergency number, do not go back in.',
   'steps.co-alarm-drill.reason': 'Carbon monoxide makes people sleepy before it kills.',
   'steps.co-signs-drill.step':
-    'Headache, dizziness or sickness in more than one person: out, doors open, call the emergency number.',
+    'Headache, dizziness or sickness, in one person or all: out, doors open, call the emergency number.',
   'steps.co-signs-drill.reason': 'No alarm is on board to tell you.',
   'steps.fire-drill.step': 'Fire: out at once by the nearest door, away upwind, count heads, call. Fetch nothing.',
   'steps.fire-drill.reason': 'A cabin fills with smoke in under a minute.',
@@ -95,8 +96,9 @@ export const stepsMorning = {
   'steps.leg-stop-unnamed.reason': 'The leg does not fit without a stop.',
   'steps.pitch-left-legal.step': 'Leave nothing on the pitch while you are away.',
   'steps.pitch-left-legal.reason': 'The site allows nothing outside.',
-  'steps.settle-before-leaving.step': 'Check out before you leave for the target, or extend by an hour.',
-  'steps.settle-before-leaving.reason': 'Check-out passes while you are away.',
+  'steps.settle-before-leaving.step':
+    'Check out this evening, or have the hour extended: you are away at the target when it passes.',
+  'steps.settle-before-leaving.reason': 'In the morning you leave before the office opens.',
   'steps.target-kit.step': 'Kit for {target} on the seat, not under the load.',
   'steps.target-kit.reason': 'You arrive in the dark.',
   'steps.be-at-target.step': 'Be at {target} in time.',
