@@ -174,13 +174,29 @@ const packTraits = ({ traits }: Piece): PackTraits => ({
   mayStandOutside: traits.mayStandOutside ?? false,
 })
 
+/** Share of a mass that rests on the front axle: front seats and a roof's fittings midway, a rear bench near the rear axle (common practice). */
+const MIDWAY_ON_FRONT_01 = 0.5
+const BENCH_ON_FRONT_01 = 0.2
+const FRONT_SEATS = 2
+
+/** What rides along besides the load and is in no figure of the papers: people beyond the driver counted there, and what is fitted to the roof. */
+function besideLoadG({ vehicle: { masses }, travellers }: Trip): { readonly frontG: number; readonly rearG: number } {
+  const massesG = travellers.toSorted((a, b) => Number(b.drives) - Number(a.drives)).map(({ massG }) => massG)
+  const total = (list: readonly number[]): number => list.reduce((sum, massG) => sum + massG, 0)
+  const midwayG = total(massesG.slice(0, FRONT_SEATS)) - masses.driverIncludedG + (masses.roofFittedG ?? 0)
+  const benchG = total(massesG.slice(FRONT_SEATS))
+  const frontG = Math.round(MIDWAY_ON_FRONT_01 * midwayG + BENCH_ON_FRONT_01 * benchG)
+  return { frontG, rearG: midwayG + benchG - frontG }
+}
+
 function packVehicle(trip: Trip): PackVehicle {
   const { masses, seatBackHeightMm } = trip.vehicle
-  const peopleG = trip.travellers.reduce((sum, { massG }) => sum + massG, 0)
+  const { frontG, rearG } = besideLoadG(trip)
+  const { frontAxle, rearAxle } = masses
   return {
-    payloadG: masses.permittedG - masses.readyG - (peopleG - masses.driverIncludedG) - (masses.roofFittedG ?? 0),
-    frontAxle: masses.frontAxle ?? null,
-    rearAxle: masses.rearAxle ?? null,
+    payloadG: masses.permittedG - masses.readyG - frontG - rearG,
+    frontAxle: frontAxle === undefined ? null : { ...frontAxle, readyG: frontAxle.readyG + frontG },
+    rearAxle: rearAxle === undefined ? null : { ...rearAxle, readyG: rearAxle.readyG + rearG },
     rearAxleXMm: masses.rearAxleXMm ?? null,
     wheelbaseMm: masses.wheelbaseMm ?? null,
     roofLimitG: masses.roofLimitG === undefined ? null : masses.roofLimitG - (masses.roofFittedG ?? 0),

@@ -201,11 +201,11 @@ describe('the vehicle', () => {
       .vehicle
 
   it('carries what is permitted less what it is, its people beyond the driver of the papers, and what the roof has', () => {
-    // Two people of 62 and 81 kg, 75 of them in the papers: 2600 - 2050 - 68 = 482 kg.
+    // Two people of 62 and 81 kg, 75 of them in the papers: 2600 - 2050 - 68 = 482 kg. Their 68 kg sit midway, 34 on each axle.
     expect(vehicleOf({})).toEqual({
       payloadG: 482_000,
-      frontAxle: { limitG: 1_280_000, readyG: 1_050_000 },
-      rearAxle: { limitG: 1_400_000, readyG: 1_000_000 },
+      frontAxle: { limitG: 1_280_000, readyG: 1_084_000 },
+      rearAxle: { limitG: 1_400_000, readyG: 1_034_000 },
       rearAxleXMm: 620,
       wheelbaseMm: 2900,
       roofLimitG: null,
@@ -218,6 +218,27 @@ describe('the vehicle', () => {
     })
     expect(vehicleOf({ roofLimitG: 75_000 })).toMatchObject({ payloadG: 482_000, roofLimitG: 75_000 })
     expect(vehicleOf({}, { travellers: trip.travellers.slice(0, 1) }).payloadG).toBe(563_000)
+  })
+
+  it('bears its people and its roof’s fittings on its axles, drivers and one more in front, others on the bench', () => {
+    const axles = (masses: Partial<Trip['vehicle']['masses']>, over: Partial<Trip> = {}) => {
+      const { frontAxle, rearAxle } = vehicleOf(masses, over)
+      return [frontAxle?.readyG, rearAxle?.readyG]
+    }
+    // 68 kg of people and 18 kg of bars and box midway: 43 kg each.
+    expect(axles({ roofLimitG: 75_000, roofFittedG: 18_000 })).toEqual([1_093_000, 1_043_000])
+    // A lone driver of 62 kg is 13 kg less than the papers count.
+    expect(axles({}, { travellers: trip.travellers.slice(0, 1) })).toEqual([1_043_500, 993_500])
+    // A passenger of 40 kg on the bench rests by a fifth on the front axle, wherever the list names them: 34 + 8 and 34 + 32 kg.
+    const [one, two] = trip.travellers
+    if (one === undefined || two === undefined) throw new Error('the trip has two travellers')
+    const child = { ...one, id: 'third', massG: 40_000, drives: false }
+    const both = [
+      { ...one, drives: true },
+      { ...two, drives: true },
+    ]
+    expect(axles({}, { travellers: [child, ...both] })).toEqual([1_092_000, 1_066_000])
+    expect(axles({}, { travellers: [...both, child] })).toEqual([1_092_000, 1_066_000])
   })
 
   it('leaves open what is not known of its axles', () => {
