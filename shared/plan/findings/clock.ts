@@ -90,6 +90,20 @@ function arrivalFindings(night: Night, index: number, clock: NightClock): Findin
       }),
     )
   }
+  if (
+    clock.banFromUtc !== null &&
+    clock.banToUtc !== null &&
+    clock.arriveUtc >= clock.banFromUtc &&
+    clock.arriveUtc < clock.banToUtc
+  ) {
+    found.push(
+      finding(source, 'shortfall', 'arrive-in-movement-ban', {
+        zone,
+        arriveUtc: clock.arriveUtc,
+        banFromUtc: clock.banFromUtc,
+      }),
+    )
+  }
   const { sunsetUtc } = clock.sun
   if (sunsetUtc !== null) {
     const wanted = night.weather.snowMm > 0 ? DAYLIGHT_IN_SNOW_S : DAYLIGHT_S

@@ -34,6 +34,8 @@ export function neighbours(trip: Trip, plan: Plan, shortfall: Finding): readonly
       return sooner('arrive-earlier', shortfall, 'arriveUtc', 'closesUtc')
     case 'arrive-after-gate':
       return sooner('arrive-earlier', shortfall, 'arriveUtc', 'gateFromUtc')
+    case 'arrive-in-movement-ban':
+      return sooner('arrive-earlier', shortfall, 'arriveUtc', 'banFromUtc')
     case 'night-earth-missing':
     // The current is held back before the volts fall so far: a post that is below the limit all the same is so unloaded.
     case 'night-sag-stop':

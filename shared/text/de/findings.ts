@@ -3,7 +3,7 @@ import type { findings as english } from '../en/findings.ts'
 
 export const findings: Record<keyof typeof english, string> = {
   'problem.leave-in-movement-ban':
-    'Abfahrt um {departUtc} zu {target} fällt ins Fahrverbot bis {banToUtc}. Am Vorabend um einen Platz vor der Schranke bitten, oder nach Ende des Verbots fahren und {lostS} vor Sonnenaufgang verlieren.',
+    'Abfahrt um {departUtc} fällt ins Fahrverbot bis {banToUtc}. Am Vorabend um einen Platz vor der Schranke bitten oder {lostS} später fahren, wenn das Verbot endet.',
   'problem.leave-home-after-arrival':
     'Abfahrt zu Hause ist {leaveDayUtc}, die Ankunft in {site} aber {arriveDayUtc}. Früher abfahren oder die erste Ankunft später legen.',
   'problem.back-home-before-leaving':
@@ -19,6 +19,8 @@ export const findings: Record<keyof typeof english, string> = {
   'problem.arrive-before-check-in': 'Ankunft um {arriveUtc} liegt vor Beginn der Anmeldung um {opensUtc}.',
   'problem.arrive-after-gate':
     'Ankunft um {arriveUtc} liegt nach Torschluss um {gateFromUtc}. Den Platz anrufen oder früher ankommen.',
+  'problem.arrive-in-movement-ban':
+    'Ankunft um {arriveUtc} fällt in das Fahrverbot ab {banFromUtc}: Kein Fahrzeug darf dann auf seinen Platz fahren. Früher ankommen oder um einen Platz vor der Schranke bitten.',
   'problem.arrive-in-the-dark':
     'Ankunft um {arriveUtc}, Sonnenuntergang um {sunsetUtc}: Stellplatz, Säule und Bett brauchen {wantedS} Licht.',
   'problem.wake-earlier':

@@ -1,7 +1,7 @@
 /** English sentences for what the plan finds, its verdict, its moves and its remedies. Flat keys; `{name}` is filled in; "one | many" chooses by `count`. */
 export const findings = {
   'problem.leave-in-movement-ban':
-    'Leaving at {departUtc} for {target} falls in the movement ban until {banToUtc}. Ask for a place outside the barrier the evening before, or leave when the ban ends and lose {lostS} before sunrise.',
+    'Leaving at {departUtc} falls in the movement ban until {banToUtc}. Ask for a place outside the barrier the evening before, or leave {lostS} later, when the ban ends.',
   'problem.leave-home-after-arrival':
     'You leave home on {leaveDayUtc}, but are to arrive at {site} on {arriveDayUtc}. Put leaving earlier, or the first arrival later.',
   'problem.back-home-before-leaving':
@@ -17,6 +17,8 @@ export const findings = {
   'problem.arrive-before-check-in': 'Arriving at {arriveUtc} is before check-in opens at {opensUtc}.',
   'problem.arrive-after-gate':
     'Arriving at {arriveUtc} is after the gate closes at {gateFromUtc}. Call the site, or arrive earlier.',
+  'problem.arrive-in-movement-ban':
+    'Arriving at {arriveUtc} falls in the movement ban from {banFromUtc}: no vehicle may drive onto its pitch then. Arrive earlier, or ask for a place outside the barrier.',
   'problem.arrive-in-the-dark':
     'Arriving at {arriveUtc}, with sunset at {sunsetUtc}: pitch, post and bed want {wantedS} of light.',
   'problem.wake-earlier':

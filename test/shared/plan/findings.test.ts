@@ -122,6 +122,17 @@ describe('the clock of a night', () => {
     expect(brief(found({ gateFromUtc: null, gateToUtc: later(noon, 5) }))).toEqual([])
   })
 
+  it('and against a ban on moving vehicles', () => {
+    const banned = (fromS: number, toS: number) =>
+      brief(found({ banFromUtc: later(noon, fromS), banToUtc: later(noon, toS) }))
+    const expected = ['shortfall arrive-in-movement-ban nights.3.arrive']
+    expect(banned(0, 1)).toEqual(expected)
+    expect(banned(-5, 5)).toEqual(expected)
+    expect(banned(-5, 0)).toEqual([])
+    expect(banned(1, 5)).toEqual([])
+    expect(brief(found({ banFromUtc: null, banToUtc: later(noon, 5) }))).toEqual([])
+  })
+
   it('and wants an hour of daylight, an hour and a half in snow', () => {
     const dusk = (s: number, snowMm: number) =>
       found({ sun: { ...base.sun, sunsetUtc: later(noon, s) } }, { weather: { ...night.weather, snowMm } })

@@ -131,6 +131,7 @@ describe('the clock', () => {
     ['leave-after-check-out', { departUtc: 1000, checkOutUtc: 941 }, ['leave-earlier 1']],
     ['leave-after-check-out', { departUtc: 1000, checkOutUtc: 1001 }, []],
     ['arrive-after-check-in', { arriveUtc: 1000, closesUtc: 1000 }, ['arrive-earlier 1']],
+    ['arrive-in-movement-ban', { arriveUtc: 1000, banFromUtc: 400 }, ['arrive-earlier 11']],
     ['arrive-after-gate', { arriveUtc: 1000, gateFromUtc: 400 }, ['arrive-earlier 11']],
   ])('%s of %o', (code, params, expected) => {
     expect(brief(tried(trip, shortfall(code, params)))).toEqual(expected)

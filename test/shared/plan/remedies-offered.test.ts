@@ -31,6 +31,13 @@ describe('the one remedy of a small trip', () => {
       { kind: 'arrive-earlier', nightId, byMin: 21 },
     ],
     [
+      // Arriving at 16:20.
+      'a site where nothing moves any more on arriving',
+      'arrive-in-movement-ban',
+      (night) => ({ ...night, movementBan: { from: '16:00', to: '23:00' } }),
+      { kind: 'arrive-earlier', nightId, byMin: 21 },
+    ],
+    [
       // Sunrise 07:21, 40 minutes before it, 9 to drive and 12 to walk: leaving at 06:20, 10 minutes and a few seconds early.
       'a gate that is still shut on leaving',
       'leave-before-gate',
