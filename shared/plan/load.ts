@@ -7,6 +7,30 @@ export function loadedPieces(trip: Trip): readonly Piece[] {
   return trip.kit.pieces.filter((piece) => !piece.spare || chosen.has(piece.id))
 }
 
+/**
+ * What nobody leaves at home for room or weight, or for not having been needed: what the law or an emergency asks for, what warns,
+ * holds or feeds, the animal itself, and what the post wants.
+ */
+const KEPT_PURPOSES: ReadonlySet<Piece['purpose']> = new Set<Piece['purpose']>([
+  'pet',
+  'co-alarm',
+  'fire-blanket',
+  'first-aid',
+  'medicine',
+  'warning-triangle',
+  'cargo-net',
+  'snow-chains',
+  'shovel',
+  'supply-tester',
+  'charging-unit',
+  'lead',
+  'adapter',
+  'documents',
+])
+
+export const isKeptAlways = ({ purpose, traits, access }: Piece): boolean =>
+  traits.mustCarry === true || access.includes('emergency') || KEPT_PURPOSES.has(purpose)
+
 /** Where a piece is on a night: the user's word for that night, else in the bed if chosen for it, else its usual place. */
 export function nightState(
   piece: Piece,

@@ -3,7 +3,7 @@ import { unusedPieces } from '../../checklist/index.ts'
 import type { ChecklistFacts, PlacedThing } from '../../checklist/index.ts'
 import type { Night, Piece, Trip } from '../../document/index.ts'
 import type { Layout, PackCaution, PackingOutcome } from '../../packing/index.ts'
-import { loadedPieces, nightState } from '../load.ts'
+import { isKeptAlways, loadedPieces, nightState } from '../load.ts'
 import { asOne, byPlace, placesOf } from './grouped.ts'
 import { places } from './places.ts'
 
@@ -24,11 +24,7 @@ export function loadFacts(trip: Trip, packing: PackingOutcome, night: Night): Ch
       .filter((caution) => caution.code === code)
       .map(({ unitId, bayId }) => ({ id: unitId, name: at.nameOf(unitId), place: at.bayName(bayId) }))
   const lowC = night.weather.lowC - night.weather.coldMarginK
-  const keepAlways = new Set(
-    pieces
-      .filter(({ traits, access }) => traits.mustCarry === true || access.includes('emergency'))
-      .map(({ id }) => id),
-  )
+  const keepAlways = new Set(pieces.filter(isKeptAlways).map(({ id }) => id))
   return {
     unrestrained: cautioned('unrestrained'),
     aboveSeatBack: cautioned('above-seat-back'),

@@ -1,7 +1,7 @@
 /** Changes worth trying for each kind of shortfall, one at a time. */
 import type { Night, Piece, SingleChange, Trip } from '../../document/index.ts'
 import { S_PER_MINUTE } from '../../units/index.ts'
-import { loadedPieces } from '../load.ts'
+import { isKeptAlways, loadedPieces } from '../load.ts'
 import type { Finding, NightPlan, Plan } from '../types.ts'
 
 const WARMER_K = [2, 4, 6, 8] as const
@@ -136,8 +136,7 @@ const bringAdapter = (trip: Trip, { hookup }: Night): SingleChange[] =>
     .filter(({ id, spare }) => spare && id === hookup?.adapterPieceId)
     .map(({ id: pieceId }) => ({ kind: 'bring-piece', pieceId }) as const)
 
-const mayStay = (piece: Piece): boolean =>
-  piece.traits.mustCarry !== true && piece.bedding === undefined && !piece.access.includes('emergency')
+const mayStay = (piece: Piece): boolean => !isKeptAlways(piece) && piece.bedding === undefined
 
 /** Where frost bars the way, a warmer cabin opens more bays. */
 function warmerCabin(trip: Trip, night: Night | undefined, { problem }: Finding): SingleChange[] {
@@ -162,7 +161,9 @@ function unplaced(trip: Trip, plan: Plan, shortfall: Finding): SingleChange[] {
       .filter(({ upright }) => upright.length < 3)
       .map(({ id: pieceId }) => ({ kind: 'turn-piece', pieceId }) as const),
     ...own.filter(({ locks }) => locks.length > 0).map(({ id: pieceId }) => ({ kind: 'unlock', pieceId }) as const),
-    ...(unit === undefined ? [] : [{ kind: 'leave-behind', pieceIds: unit.pieceIds } as const]),
+    ...(unit === undefined || pieces.some((piece) => unit.pieceIds.includes(piece.id) && isKeptAlways(piece))
+      ? []
+      : [{ kind: 'leave-behind', pieceIds: unit.pieceIds } as const]),
     ...seldom.map(({ id }) => ({ kind: 'leave-behind', pieceIds: [id] }) as const),
   ]
 }

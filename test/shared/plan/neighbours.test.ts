@@ -195,6 +195,30 @@ describe('the load', () => {
     expect(brief(tried(loaded(...kept), shortfall('over-payload', { overG: 1 }, null)))).toEqual(['leave-behind may'])
   })
 
+  it('keeps the animal, what warns of gas and fire, and what the post wants, as its own unit too', () => {
+    const purposes = [
+      'pet',
+      'co-alarm',
+      'fire-blanket',
+      'first-aid',
+      'medicine',
+      'snow-chains',
+      'charging-unit',
+      'lead',
+    ]
+    const kept = purposes.map((purpose, index) => box(purpose, 30_000 + index, 400, { purpose }))
+    const chair = box('chair', 2000, 300, { purpose: 'other' })
+    expect(brief(tried(loaded(...kept, chair), shortfall('over-payload', { overG: 1500 }, null)))).toEqual([
+      'leave-behind chair',
+    ])
+    expect(brief(tried(loaded(...kept, chair), shortfall('no-place-by-day', { rules: [] }, null, 'x')))).toEqual([
+      'leave-behind chair',
+    ])
+    // The unit that finds no place is a bin with bread and dry food: not to be left once one of them must ride along.
+    const bin = shortfall('no-place-at-night', { rules: ['walls'] }, 'night-1', 'food-box')
+    expect(brief(tried(loaded(box('dry-food', 1, 1, { purpose: 'medicine' })), bin))).toEqual([])
+  })
+
   it('that freezes may be placed in a warmer cabin', () => {
     const frost = (rules: unknown, nightId: string | null) =>
       brief(tried(loaded(), shortfall('no-place-at-night', { rules } as object, nightId, 'x')))

@@ -72,10 +72,14 @@ const later = (trip: Trip, night: Night): Made[] =>
     ),
   }))
 
+/** To leave the dog, the gas alarm, what a road or the law asks for, or what the post wants is no cure for want of room or weight. */
+const NEVER_LEFT =
+  /^(pet|co-alarm|fire-blanket|first-aid|medicine|warning-triangle|cargo-net|snow-chains|shovel|supply-tester|charging-unit|lead|adapter|documents)$/
+
 const without = (trip: Trip): Made[] =>
   trip.kit.pieces
     .filter((piece) => !piece.spare && piece.traits.mustCarry !== true && piece.bedding === undefined)
-    .filter((piece) => !piece.access.includes('emergency'))
+    .filter((piece) => !piece.access.includes('emergency') && !NEVER_LEFT.test(piece.purpose))
     .map((piece) => ({
       name: `leave ${piece.id}`,
       trip: pieceWith(trip, piece.id, (one) => ({ ...one, spare: true })),
