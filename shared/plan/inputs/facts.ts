@@ -5,6 +5,7 @@ import type { Night, Trip } from '../../document/index.ts'
 import { invariant } from '../../result/index.ts'
 import type { PackingOutcome } from '../../packing/index.ts'
 import { MM_PER_M, S_PER_HOUR } from '../../units/index.ts'
+import { nightInstant } from '../clock.ts'
 import { loadedPieces } from '../load.ts'
 import type { NightPlan, NightStores } from '../types.ts'
 import { adapterNeeds, hookupFacts } from './facts-hookup.ts'
@@ -73,7 +74,7 @@ export function nightFacts(
     hookup: hookupFacts(trip, night, plan, needs[at] ?? []),
     energy: energyFacts(trip, night, plan),
     leg: legFacts(plan),
-    heating: heatingFacts(night),
+    heating: heatingFacts(night, plan),
     air: {
       covers: night.covers,
       windowGapMm: night.ventilation.gapMm,
@@ -174,11 +175,20 @@ function legFacts({ outcome, input }: NightPlan): ChecklistFacts['leg'] {
   }
 }
 
-function heatingFacts(night: Night): ChecklistFacts['heating'] {
-  const temps = night.heating.setPoints.flatMap(({ tempC }) => (tempC === null ? [] : [tempC]))
+function heatingFacts(night: Night, { clock }: NightPlan): ChecklistFacts['heating'] {
+  const { setPoints, bedHeaterIds } = night.heating
+  // What is set on going to bed is what holds through the night: evening and morning have set-points of their own.
+  const midnightUtc = (clock.bedtimeUtc + clock.wakeUtc) / 2
+  const asleep = setPoints
+    .map(({ from, tempC }) => ({ fromUtc: nightInstant(night, from), tempC }))
+    .filter(({ fromUtc }) => fromUtc <= midnightUtc)
+    .reduce<{ fromUtc: number; tempC: number | null } | null>(
+      (last, point) => (last === null || point.fromUtc >= last.fromUtc ? point : last),
+      null,
+    )
   return {
-    set: temps.length > 0,
-    setPointC: temps.length > 0 ? Math.max(...temps) : null,
-    bedHeater: night.heating.bedHeaterIds.length > 0,
+    set: setPoints.some(({ tempC }) => tempC !== null),
+    setPointC: asleep?.tempC ?? null,
+    bedHeater: bedHeaterIds.length > 0,
   }
 }

@@ -644,10 +644,22 @@ describe('facts of warmth', () => {
       },
     }).heating
 
-  it('tell the warmest that is set, where anything is', () => {
+  it('tell what is set through the night, where anything is', () => {
     expect(setting()).toEqual({ set: false, setPointC: null, bedHeater: false })
     expect(setting(null)).toEqual({ set: false, setPointC: null, bedHeater: false })
-    expect(setting(8, null, 12, 10)).toEqual({ set: true, setPointC: 12, bedHeater: false })
+    // In bed from 22:00 to 05:45: what holds in the middle of the sleep.
+    expect(setting(8, null, 12, 10)).toEqual({ set: true, setPointC: 10, bedHeater: false })
+    const points = [
+      { from: '18:00', tempC: 15 },
+      { from: '22:00', tempC: 11 },
+      { from: '05:15', tempC: 16 },
+    ]
+    const planned = (setPoints: typeof points) =>
+      factsOf({ night: { heating: { setPoints, bedHeaterIds: [] } } }).heating.setPointC
+    expect(planned(points)).toBe(11)
+    expect(planned(points.toReversed())).toBe(11)
+    // Off while asleep, and warm again for getting up.
+    expect(setting(15, 15, null)).toEqual({ set: true, setPointC: null, bedHeater: false })
     const heating = { setPoints: [], bedHeaterIds: ['pad'] }
     expect(factsOf({ night: { heating } }).heating).toEqual({ set: false, setPointC: null, bedHeater: true })
   })
