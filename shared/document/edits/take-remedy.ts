@@ -103,7 +103,7 @@ function changedNight(night: Night, change: NightChange): Night {
     case 'covers':
       return { ...night, covers: true }
     case 'window-gap':
-      return { ...night, ventilation: { ...night.ventilation, gapMm: change.toMm } }
+      return { ...night, ventilation: { gapMm: change.toMm, sides: night.ventilation.sides || 2 } }
     case 'target-later':
       return target === undefined
         ? night

@@ -56,12 +56,19 @@ export function nightFindings(trip: Trip, night: Night, index: number, plan: Nig
     }
   }
   for (const caution of outcome.cautions) {
-    const severity = caution.code === 'sag-stop' || caution.code === 'earth-missing' ? 'shortfall' : 'caution'
+    const severity = fallsShort(caution, outcome) ? 'shortfall' : 'caution'
     const params = { zone, atUtc: caution.atUtc ?? clock.bedtimeUtc, ...cautionValue(caution, plan) }
     found.push(finding({ ...source, path: ['nights', index, 'hookup'] }, severity, `night-${caution.code}`, params))
   }
   found.push(...legFindings(night, index, plan))
   return found
+}
+
+/** Carbon dioxide that nobody may work in for eight hours, ppm (Directive 2006/15/EC): not to be slept in either. */
+const CO2_MOST_PPM = 5000
+
+function fallsShort({ code }: NightOutcome['cautions'][number], { co2MaxPpm }: NightOutcome): boolean {
+  return code === 'sag-stop' || code === 'earth-missing' || (code === 'co2-high' && co2MaxPpm > CO2_MOST_PPM)
 }
 
 /** A caution's number under the name that carries its unit. */

@@ -9,6 +9,8 @@ const WARMER_K = [2, 4, 6, 8] as const
 const WARMER_FOR_ROOM_K = [3, 6] as const
 const COOLER_K = [-2, -4, -6] as const
 const HIGHER_LIMITS_01 = [0.95, 1] as const
+/** Ten to fifteen on two sides is the habit, common practice; more where that is not enough. */
+const WINDOW_GAPS_MM = [15, 30, 60] as const
 /** Leaving is put at the end of the hour that barred it, with this much to roll to the gate. */
 const AFTER_THE_BAR_MIN = 1
 /** How many pieces are tried, largest first, when something must stay at home for room. */
@@ -40,6 +42,8 @@ export function neighbours(trip: Trip, plan: Plan, shortfall: Finding): readonly
     // The current is held back before the volts fall so far: a post that is below the limit all the same is so unloaded.
     case 'night-sag-stop':
       return night?.hookup === undefined ? [] : [{ kind: 'without-hookup', nightId: night.id }]
+    case 'night-co2-high':
+      return night === undefined ? [] : moreAir(night)
     case 'adapter-not-on-board':
       return night === undefined ? [] : bringAdapter(trip, night)
     case 'no-place-by-day':
@@ -67,6 +71,10 @@ function warmer(trip: Trip, night: Night): SingleChange[] {
 /** Only where there is a heater to set. */
 const setWarmer = ({ vehicle }: Trip, nightId: string, stepsK: readonly number[]): SingleChange[] =>
   vehicle.heater.kind === 'none' ? [] : stepsK.map((byK) => ({ kind: 'set-point', nightId, byK }) as const)
+
+/** Wider than it is, the least first. */
+const moreAir = ({ id: nightId, ventilation }: Night): SingleChange[] =>
+  WINDOW_GAPS_MM.filter((toMm) => toMm > ventilation.gapMm).map((toMm) => ({ kind: 'window-gap', nightId, toMm }))
 
 /** Only where covers ride along. */
 const hangCovers = (trip: Trip, { id: nightId, covers }: Night): SingleChange[] =>

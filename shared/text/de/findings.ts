@@ -73,7 +73,7 @@ export const findings: Record<keyof typeof english, string> = {
   'problem.cool-sleeper': '{traveller} hat bei {coldestC} nur {marginK} Reserve.',
   'problem.cold-feet':
     '{traveller}: kalte Füße nach {fromUtc} ({feetC} an den Füßen). Trockene Socken, Wärmflasche, Füße weg von der Heckklappe.',
-  'problem.night-co2-high': 'Kohlendioxid erreicht {co2Ppm}. Ein Fenster einen Spalt öffnen.',
+  'problem.night-co2-high': 'Kohlendioxid erreicht {co2Ppm}. Die Fenster weiter öffnen, auf zwei Seiten.',
   'problem.night-no-fresh-air':
     'Kaum frische Luft, wenn alles zu ist: Kohlendioxid erreicht {co2Ppm}. Auf zwei Seiten 10 bis 15 mm öffnen.',
   'problem.night-shared-wiring':

@@ -73,7 +73,7 @@ export const findings = {
   'problem.cool-sleeper': '{traveller} has only {marginK} to spare at {coldestC}.',
   'problem.cold-feet':
     '{traveller}: cold feet after {fromUtc} ({feetC} at the feet). Dry socks, hot bottle, feet off the tailgate.',
-  'problem.night-co2-high': 'Carbon dioxide reaches {co2Ppm}. Open a window gap.',
+  'problem.night-co2-high': 'Carbon dioxide reaches {co2Ppm}. Open the windows wider, on two sides.',
   'problem.night-no-fresh-air':
     'Hardly any fresh air with everything shut: carbon dioxide reaches {co2Ppm}. Open a gap of 10 to 15 mm on two sides.',
   'problem.night-shared-wiring':

@@ -510,6 +510,13 @@ describe('the night itself', () => {
     expect(said[0]?.problem.params).toEqual({ zone: plan.clock.zone, atUtc: plan.clock.bedtimeUtc, ...params })
   })
 
+  it('air that nobody may breathe for eight hours at work is a shortfall, from beyond 5000 ppm', () => {
+    const said = (co2MaxPpm: number) =>
+      brief(found({ co2MaxPpm, cautions: [{ code: 'co2-high', value: co2MaxPpm, atUtc: null }] }))
+    expect(said(5000)).toEqual(['caution night-co2-high nights.0.hookup'])
+    expect(said(5001)).toEqual(['shortfall night-co2-high nights.0.hookup'])
+  })
+
   it('a current below the least names the higher of the pilot’s six amperes and the car’s own least', () => {
     const cautions = [{ code: 'below-minimum-current', value: 4, atUtc: at('2026-11-13T20:00:00Z') }] as const
     const said = (minimumA: number | null) =>

@@ -137,6 +137,14 @@ describe('the clock', () => {
     expect(brief(tried(trip, shortfall(code, params)))).toEqual(expected)
   })
 
+  it('airs a cabin by wider gaps than it has', () => {
+    const gaps = (gapMm: number) =>
+      brief(tried(withNight({ ventilation: { gapMm, sides: 2 } }), shortfall('night-co2-high')))
+    expect(gaps(0)).toEqual(['window-gap 15', 'window-gap 30', 'window-gap 60'])
+    expect(gaps(25)).toEqual(['window-gap 30', 'window-gap 60'])
+    expect(gaps(60)).toEqual([])
+  })
+
   it('has no target to put off where there is none', () => {
     expect(tried(withNight({ target: undefined }), shortfall('leave-before-gate', { lostS: 60 }))).toEqual([])
   })

@@ -79,4 +79,18 @@ describe('the one remedy of a small trip', () => {
     if (!taken.ok) throw new Error(taken.problem.code)
     expect(codes(derivePlan(taken.value, { seed: 1, iterations: 0, remedies: false }), 'shortfall')).toEqual([])
   })
+
+  it('for a cabin shut tight, whose air nobody may work in for a day: the habit of 15 mm on two sides, and wider', () => {
+    const trip = withNight(small, 0, (night) => ({ ...night, ventilation: { gapMm: 0, sides: 0 } }))
+    const plan = derivePlan(trip, { seed: 1, iterations: 0, remedies: true })
+    // Two sleepers give 26 l/h of CO2 to hardly any air: over 5000 ppm.
+    expect(codes(plan, 'shortfall')).toEqual(['night-co2-high'])
+    const [best, ...others] = plan.remedies.map(({ change }) => change)
+    expect(best).toEqual({ kind: 'window-gap', nightId, toMm: 15 })
+    expect(others.map(({ kind }) => kind)).toEqual(['window-gap', 'window-gap'])
+    const taken = best === undefined ? null : applyEdit(trip, { kind: 'take-remedy', change: best })
+    if (taken?.ok !== true) throw new Error('no remedy to take')
+    expect(taken.value.nights[0]?.ventilation).toEqual({ gapMm: 15, sides: 2 })
+    expect(codes(derivePlan(taken.value, { seed: 1, iterations: 0, remedies: false }), 'shortfall')).toEqual([])
+  })
 })
