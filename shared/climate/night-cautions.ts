@@ -1,5 +1,5 @@
 /** What must be minded in a night: air, cold, heat, supply and battery, each with its instant or value. */
-import { isDomestic } from './sources/connectors.ts'
+import { isHousehold } from './sources/connectors.ts'
 import { heatsFromSupply } from './night-power.ts'
 import { utcOf } from './night-state.ts'
 import type { NightRun } from './night-run.ts'
@@ -66,7 +66,7 @@ function supplyCautions(input: NightInput, outcome: SupplyOutcome | null): Cauti
   if (supply === null || outcome === null) return []
   const list: Caution[] = []
   if (outcome.measured && outcome.sag01 > SHARED_SAG_01) list.push(caution('shared-wiring', outcome.sag01))
-  if (isDomestic(supply.connector)) list.push(caution('domestic-socket', outcome.usableA))
+  if (isHousehold(supply.connector)) list.push(caution('domestic-socket', outcome.usableA))
   if (supply.usesAdapter === true || supply.adapterLimitA !== null) list.push(caution('adapter', supply.adapterLimitA))
   if (supply.usesExtension === true || supply.leadLimitA !== null)
     list.push(caution('extension-lead', supply.leadLimitA))

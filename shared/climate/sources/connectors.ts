@@ -70,6 +70,9 @@ const DOMESTIC: readonly string[] = ['cee-7-3-schuko', 'cee-7-5-french', 'bs-136
 /** Whether a connector is a household outlet outside North America, which runs hot at its rating for hours. */
 export const isDomestic = (id: string): boolean => DOMESTIC.includes(id)
 
+/** Whether a connector is a household outlet anywhere: its contacts are not made for hours at its rating, whatever a code lets flow. */
+export const isHousehold = (id: string): boolean => isDomestic(id) || id === 'nema-5-15' || id === 'nema-5-20'
+
 /** Whether North American voltage habits apply: by connector family, else by nominal volts. */
 export const isNorthAmerican = (id: string, nominalV: number): boolean =>
   id.startsWith('nema-') || (connectorRating(id) === null && (nominalV <= 130 || nominalV === 208))

@@ -117,6 +117,10 @@ describe('the supply', () => {
     expect(told(supplied({ usesExtension: true }), 'extension-lead')?.value).toBeNull()
     expect(told(supplied({ connector: 'cee-7-3-schuko' }, { usableA: 9 }), 'domestic-socket')?.value).toBe(9)
     expect(told(supplied({}), 'domestic-socket')).toBeUndefined()
+    // A North American household outlet carries 12 A for hours by its code, and heats at its contacts all the same.
+    for (const connector of ['nema-5-15', 'nema-5-20'])
+      expect(told(supplied({ connector, nominalV: 120 }, { usableA: 12 }), 'domestic-socket')?.value).toBe(12)
+    expect(told(supplied({ connector: 'nema-tt-30', nominalV: 120 }), 'domestic-socket')).toBeUndefined()
   })
 
   it('tells earth and polarity as they were tested', () => {
