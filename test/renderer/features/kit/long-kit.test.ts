@@ -1,6 +1,7 @@
 /** The kit table of a long kit: the rows in view are drawn, room is kept for the others, and nothing typed is lost. */
 import { nextTick } from 'vue'
 import { describe, expect, it } from 'vitest'
+import KitRow from '../../../../renderer/features/kit/KitRow.vue'
 import KitScreen from '../../../../renderer/features/kit/KitScreen.vue'
 import type { Trip } from '../../../../shared/document/index.ts'
 import { editableTrip, show } from '../../window.ts'
@@ -65,6 +66,17 @@ describe('a long kit', () => {
     await nameOfRow(view, 200).trigger('change')
     const changed = documents.trip?.kit.pieces.filter(({ name }, at) => name !== `Peg ${at}`)
     expect(changed?.map(({ id, name }) => [id, name])).toEqual([['peg-200', 'Long peg']])
+  })
+
+  it('draws only the row anew whose piece was changed', async () => {
+    const { view } = show(KitScreen, { trip: tripOf(200) })
+    // What Vue last drew of a row is another object once the row is drawn anew.
+    const drawn = () => view.findAllComponents(KitRow).map((row) => row.vm.$.subTree)
+    const before = drawn()
+    await nameOfRow(view, 3).setValue('Long peg')
+    await nameOfRow(view, 3).trigger('change')
+    await nextTick()
+    expect(drawn().flatMap((each, row) => (each === before[row] ? [] : [row]))).toEqual([3])
   })
 
   it('keeps the focus in the table when the row that has it leaves the view, and leaves it alone while the row stays', async () => {
