@@ -83,13 +83,18 @@ export function inverterHeaterW(
 const leisureLoadW = ({ input }: Prepared): number =>
   (input.leisure?.loadW ?? 0) + (input.battery === null ? (input.keepsOnW ?? 0) : 0)
 
-/** Power for the car's own charger after the heater, W; none below the least current that charging control asks for. */
+/**
+ * Power for the car's own charger after the heater, W; none below the least current that charging control asks for, and no more than the whole
+ * amperes that can be set, which is what the traveller is told to ask for.
+ */
 export function carOfferW(prepared: Prepared, now: SupplyNow, heaterOnSupplyW: number): number {
+  const { supply: outcome } = prepared
   const { supply } = prepared.input
-  if (supply === null || !supply.chargeAllowed || now.wattsW <= 0) return 0
+  if (supply === null || outcome === null || !supply.chargeAllowed || now.wattsW <= 0) return 0
   const leftW = now.wattsW - heaterOnSupplyW
   const leftA = (leftW / now.wattsW) * now.currentA
-  return leftA + 1e-9 < Math.max(supply.minimumA, PILOT_MINIMUM_A) ? 0 : leftW
+  if (leftA + 1e-9 < Math.max(supply.minimumA, PILOT_MINIMUM_A)) return 0
+  return Math.min(leftW, wattsAt(outcome, Math.floor(now.currentA + 1e-9)))
 }
 
 /** Electricity that the built-in heater may take: all it wants above the reserve, only what the supply brings below it. */

@@ -169,6 +169,18 @@ describe('what is offered to the car', () => {
     expect(offered(0, {}, NO_SUPPLY)).toBe(0)
     expect(carOfferW(prepareNight(night({ supply: null })), FULL, 0)).toBe(0)
   })
+
+  it('is no more than the whole amperes that are set and asked for', () => {
+    // 80 % of 16 A is 12.8 A; 12 A are set: 232 - 0.7 x 12 = 223.6 V and 2683.2 W.
+    const input = night({ supply: supply({ siteLimitA: null }) })
+    const prepared = prepareNight(input)
+    const full = supplyNow(prepared, input.decisions, at(5))
+    expect(full.currentA).toBeCloseTo(12.8, 9)
+    expect(carOfferW(prepared, full, 0)).toBeCloseTo(2683.2, 6)
+    // A heater on the same post takes its share of what is left beyond them first.
+    expect(carOfferW(prepared, full, 100)).toBeCloseTo(2683.2, 6)
+    expect(carOfferW(prepared, full, 500)).toBeCloseTo(full.wattsW - 500, 6)
+  })
 })
 
 /** One settled step; an hour long, so that W are Wh. */
