@@ -9,7 +9,7 @@ import { faultByHand, moveByHand, moveInTheSolid } from './hands.ts'
 import { whatIf } from './what-if.ts'
 import { startHost } from './host.ts'
 import { everyScreen, germanAndSmall, screensAndThemes } from './looks.ts'
-import { dialAnswers, solidFrames, start } from './speed.ts'
+import { dialAnswers, hugeKit, solidFrames, start } from './speed.ts'
 import { hugeTrip } from '../support/generators/huge-trip.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
@@ -41,6 +41,7 @@ const ITEMS: readonly Item[] = [
   { name: 'the dials answer', run: dialAnswers },
   { name: 'the start', run: start },
   { name: 'the solid drawing of 150 units', run: solidFrames, trip: () => hugeTrip(ENOUGH_PIECES, 2) },
+  { name: 'the kit of 5,000 pieces', run: hugeKit, trip: () => hugeTrip(5000, 60) },
 ]
 
 /** Runs one journey in a fresh profile; errors of the page and breaches of its policy fail it. */

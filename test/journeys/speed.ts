@@ -104,3 +104,47 @@ export async function start(page: Page, base: string): Promise<string> {
   await page.locator('.verdict-head').waitFor({ timeout: 90_000 })
   return `warm start: controls after ${interactiveMs} ms, first plan after ${Date.now() - startMs} ms`
 }
+
+/** Elements of the kit screen with any kit: a row has some sixty, and only those in view are there. */
+const MOST_ELEMENTS = 5000
+const SCROLLS = 20
+const SCROLL_PX = 300
+
+/** The kit table of a huge trip: what is in the page is judged, times are printed. Edits reach rows far down. */
+export async function hugeKit(page: Page, base: string): Promise<string> {
+  await page.goto(base)
+  const kit = page.getByRole('button', { name: 'Kit', exact: true })
+  await page.locator('.window-screen h1').waitFor({ state: 'attached' })
+  const openedMs = Date.now()
+  await kit.click()
+  await page.locator('[data-row="0"]').waitFor()
+  const shownMs = Date.now() - openedMs
+  const scroller = page.locator('.kit-scroll')
+  const frames = await scroller.evaluate(
+    async (of, { scrolls, byPx }) => {
+      const took: number[] = []
+      for (let turn = 0; turn < scrolls; turn += 1) {
+        const startMs = performance.now()
+        of.scrollTop += byPx
+        await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)))
+        took.push(performance.now() - startMs)
+      }
+      of.scrollTop = of.scrollHeight
+      return took.sort((a, b) => a - b)
+    },
+    { scrolls: SCROLLS, byPx: SCROLL_PX },
+  )
+  const last = page.locator('[data-row="4999"]')
+  await last.waitFor()
+  const mass = last.getByRole('textbox').last()
+  const editedMs = Date.now()
+  await mass.fill('333 g')
+  await mass.press('Enter')
+  await page.waitForFunction(() => document.title.startsWith('•'))
+  const editMs = Date.now() - editedMs
+  check(/333/.test(await mass.inputValue()), 'the last row took its mass')
+  const elements = await page.evaluate(() => document.querySelectorAll('*').length)
+  check(elements < MOST_ELEMENTS, `${elements} elements are in the page`)
+  const median = (frames[Math.floor(frames.length / 2)] ?? 0).toFixed(0)
+  return `kit of 5,000 shown after ${shownMs} ms, ${elements} elements, ${median} ms a frame while scrolling, ${editMs} ms from typing a mass to the trip changed`
+}
