@@ -26,7 +26,7 @@ export function checklistInput(
         {
           nightId: night.id,
           facts: asFacts(nightFacts(trip, packing, nights, stores, at)),
-          moments: { ...moments(night, plan.clock), ...homeMoments(trip) },
+          moments: { ...moments(night, plan.clock), ...homeMoments(trip, nights) },
           given: moveSteps(trip, packing, night),
         },
       ]
@@ -41,11 +41,13 @@ export function checklistInput(
   }
 }
 
-function homeMoments(trip: Trip): Moments {
+/** A clock at home that contradicts the nights is a finding, and times nothing. */
+function homeMoments(trip: Trip, nights: readonly NightPlan[]): Moments {
   const { leave, back } = planHome(trip)
+  const [first, last] = [nights[0]?.clock, nights.at(-1)?.clock]
   return {
-    ...(leave === null ? {} : { leaveHome: leave.atUtc }),
-    ...(back === null ? {} : { backHome: back.atUtc }),
+    ...(leave !== null && leave.atUtc < (first?.arriveUtc ?? Infinity) ? { leaveHome: leave.atUtc } : {}),
+    ...(back !== null && back.atUtc > (last?.departUtc ?? -Infinity) ? { backHome: back.atUtc } : {}),
   }
 }
 

@@ -9,7 +9,7 @@ export const windowFirst: Record<keyof typeof english, string> = {
   'window.first.kit':
     'Aufzählen, was mitkommt: eine Liste für den Anfang nehmen, eine Tabelle einfügen oder Stück für Stück hinzufügen.',
   'window.first.travellers':
-    'Sagen, wer im Fahrzeug schläft. Die Größe entscheidet, ob das Bett lang genug ist; wer leicht friert, bekommt mehr Wärme.',
+    'Sagen, wann es zu Hause losgeht und wer im Fahrzeug schläft. Die Größe entscheidet, ob das Bett lang genug ist; wer leicht friert, bekommt mehr Wärme.',
   'window.first.nights':
     'Sagen, wo und wann: Platz, Zeiten, Tiefstwert der Vorhersage und der Anschluss, wo es einen gibt.',
   'window.first.workbench':

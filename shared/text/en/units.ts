@@ -67,7 +67,7 @@ export const units = {
   'path.zone': 'time zone',
   'path.date': 'date',
   'path.leaveHome': 'leaving home',
-  'path.backHome': 'back home',
+  'path.backHome': 'coming home',
   'path.arrive': 'arrival',
   'path.checkIn': 'check-in',
   'path.checkOutBy': 'check-out',

@@ -7,7 +7,7 @@ export const windowFirst = {
   'window.first.kit':
     'List what comes along: take a list to begin with, paste a spreadsheet, or add pieces one by one.',
   'window.first.travellers':
-    'Say who sleeps in the vehicle. Height decides whether the bed is long enough, cold sleepers get more warmth.',
+    'Say when you leave home and who sleeps in the vehicle. Height decides whether the bed is long enough, cold sleepers get more warmth.',
   'window.first.nights': 'Say where and when: place, hours, the low of the forecast, and the post where there is one.',
   'window.first.workbench':
     'This is the plan. Drag along the band at the top: load, night and checklist show that moment.',

@@ -93,6 +93,16 @@ describe('the clocks at home', () => {
     }
   })
 
+  it('time nothing where they contradict the nights', () => {
+    const late = asked({
+      leaveHome: { ...leaveHome, date: '2026-11-14' },
+      backHome: { ...backHome, date: '2026-11-13' },
+    })
+    expect(late.nights.flatMap(({ moments }) => [moments['leaveHome'], moments['backHome']]).filter(Boolean)).toEqual(
+      [],
+    )
+  })
+
   it('are absent where the trip does not set them', () => {
     const { nights, homeRest } = asked({})
     expect(nights.flatMap(({ moments }) => [moments['leaveHome'], moments['backHome']]).filter(Boolean)).toEqual([])
