@@ -13,6 +13,7 @@ import {
   is,
   isNot,
   known,
+  missing,
   not,
   notEquals,
   some,
@@ -67,10 +68,20 @@ export const morningRules: readonly Rule[] = [
     caution: true,
   }),
   rule('unplug-post-first', {
-    when: every(PLUGGED_IN, isNot('hookup.chargingPoint')),
+    when: every(PLUGGED_IN, isNot('hookup.chargingPoint'), missing('clock.unplugAfterDepartMin')),
     durationS: 180,
     after: ['warm-before-unplugging', 'read-morning'],
+    // The night counts on the charge until then.
+    notBefore: 'unplug',
+    notBeforeOffsetS: -600,
     deadline: 'unplug',
+    caution: true,
+  }),
+  rule('unplug-to-leave', {
+    when: every(PLUGGED_IN, isNot('hookup.chargingPoint'), known('clock.unplugAfterDepartMin')),
+    durationS: 180,
+    after: ['warm-before-unplugging', 'read-morning'],
+    deadline: 'depart',
     caution: true,
   }),
   rule('unplug-charging-point', {
@@ -83,7 +94,7 @@ export const morningRules: readonly Rule[] = [
     when: every(PLUGGED_IN, is('hookup.adapterNeeded'), is('hookup.adapterOnBoard'), known('hookup.adapterName')),
     durationS: 30,
     params: { name: 'hookup.adapterName' },
-    after: ['unplug-post-first'],
+    after: ['unplug-post-first', 'unplug-to-leave'],
   }),
   rule('next-adapter-check', {
     when: is('item.onBoard'),
@@ -101,7 +112,7 @@ export const morningRules: readonly Rule[] = [
   rule('lead-stow', {
     when: every(PLUGGED_IN, isNot('hookup.chargingPoint')),
     durationS: 120,
-    after: ['unplug-post-first'],
+    after: ['unplug-post-first', 'unplug-to-leave'],
   }),
   rule('fuel-back', {
     when: ALWAYS,

@@ -57,6 +57,9 @@ export const stepsMorning: Record<keyof typeof english, string> = {
   'steps.clear-roof.reason': 'Beim ersten Bremsen rutscht er auf die Scheibe.',
   'steps.unplug-post-first.step': 'Abstecken: Laden beenden, Sicherung aus, erst der Kasten, zuletzt das Fahrzeug.',
   'steps.unplug-post-first.reason': 'Umgekehrt wie beim Anschließen: Das freie Ende steht nie unter Spannung.',
+  'steps.unplug-to-leave.step':
+    'Vor der Abfahrt abstecken: Laden beenden, Sicherung aus, erst der Kasten, zuletzt das Fahrzeug.',
+  'steps.unplug-to-leave.reason': 'Die dafür geplante Zeit liegt nach der Abfahrt.',
   'steps.unplug-charging-point.step': 'Laden beenden, entriegeln, abstecken, Stecker einhängen.',
   'steps.unplug-charging-point.reason': 'Manche Säulen geben erst nach der Abrechnung frei.',
   'steps.adapter-back.step': '{name} vom Kasten abziehen und an seinen Platz hängen. Auch das Prüfgerät.',

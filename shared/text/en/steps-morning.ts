@@ -55,6 +55,8 @@ export const stepsMorning = {
   'steps.clear-roof.reason': 'It slides onto the windscreen at the first braking.',
   'steps.unplug-post-first.step': 'Unplug: stop the charge, breaker off, post first, vehicle last.',
   'steps.unplug-post-first.reason': 'Reverse of connecting: the free end is never live.',
+  'steps.unplug-to-leave.step': 'Unplug before you leave: stop the charge, breaker off, post first, vehicle last.',
+  'steps.unplug-to-leave.reason': 'The hour planned for it is later than leaving.',
   'steps.unplug-charging-point.step': 'End the charge, unlock, unplug, hang the connector up.',
   'steps.unplug-charging-point.reason': 'Some points lock until the payment ends.',
   'steps.adapter-back.step': 'Take {name} off the post and hang it back in its place. Tester too.',

@@ -52,7 +52,8 @@ export const MORNING_CASES: readonly RuleCase[] = [
   ruleCase('covers-off-frozen', { air: { covers: true, frostG: 20 } }, { air: { frostG: 0 } }),
   ruleCase('clear-glass', { weather: { lowC: 0 } }, { weather: { lowC: 3 } }),
   ruleCase('clear-roof', { weather: { snowMm: 5 } }, { weather: { snowMm: 0 } }),
-  ruleCase('unplug-post-first', PRESENT, { hookup: { chargingPoint: true } }),
+  ruleCase('unplug-post-first', PRESENT, { clock: { unplugAfterDepartMin: 11 } }),
+  ruleCase('unplug-to-leave', { ...PRESENT, clock: { unplugAfterDepartMin: 11 } }, { hookup: { chargingPoint: true } }),
   ruleCase(
     'unplug-charging-point',
     { hookup: { present: true, chargingPoint: true } },

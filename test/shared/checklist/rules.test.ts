@@ -141,6 +141,18 @@ describe('built-in rules', () => {
     expect(asked({ drive: 'combustion', leisureKind: null })).toBe(false)
   })
 
+  test('the plug stays in while the night counts on it, and is out before leaving where that comes first', () => {
+    const stepOf = (patch: FactsPatch, ruleId: string) =>
+      checklist(over(HANDLED_AT_THE_POST, patch)).steps.find((step) => step.ruleId === ruleId)
+    const planned = stepOf({}, 'unplug-post-first')
+    expect((planned?.startUtc ?? 0) - WINTER_MOMENTS.unplug).toBeGreaterThanOrEqual(-600)
+    expect((planned?.startUtc ?? 0) + 180).toBeLessThanOrEqual(WINTER_MOMENTS.unplug)
+    const late = { clock: { unplugAfterDepartMin: 12 } } as const
+    expect(stepOf(late, 'unplug-post-first')).toBeUndefined()
+    const leaving = stepOf(late, 'unplug-to-leave')
+    expect((leaving?.startUtc ?? Infinity) + 180).toBeLessThanOrEqual(WINTER_MOMENTS.depart)
+  })
+
   test('polarity is read before anything is connected', () => {
     const order = ruleIds(over(HANDLED_AT_THE_POST, { hookup: { polarityReversed: 'not-known', earth: 'not-known' } }))
     expect(order.indexOf('polarity-not-known')).toBeGreaterThan(-1)
