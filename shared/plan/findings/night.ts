@@ -38,7 +38,7 @@ export function nightFindings(trip: Trip, night: Night, index: number, plan: Nig
           bedding,
           'caution',
           'cool-sleeper',
-          { traveller, marginK: sleeper.marginK, coldestC: sleeper.coldestOperativeC },
+          { traveller, shortK: -sleeper.marginK, coldestC: sleeper.coldestOperativeC },
           sleeper.sleeperId,
         ),
       )

@@ -70,7 +70,8 @@ export const findings: Record<keyof typeof english, string> = {
     '{traveller} fehlen {shortK} nach der Angabe des Schlafsacks: {coldestC} am Bett, ab {fromUtc}. Wärmeres Bettzeug mitnehmen oder mehr heizen.',
   'problem.too-cold-for-body':
     '{traveller} verliert mehr Wärme, als ein Schlafender erzeugt: {shortK} zu wenig, {coldestC} am Bett, ab {fromUtc}. Wärmeres Bettzeug mitnehmen oder mehr heizen.',
-  'problem.cool-sleeper': '{traveller} hat bei {coldestC} nur {marginK} Reserve.',
+  'problem.cool-sleeper':
+    '{traveller} fehlen bei {coldestC} noch {shortK}: eine Schicht mehr anziehen oder mehr heizen.',
   'problem.cold-feet':
     '{traveller}: kalte Füße nach {fromUtc} ({feetC} an den Füßen). Trockene Socken, Wärmflasche, Füße weg von der Heckklappe.',
   'problem.night-co2-high': 'Kohlendioxid erreicht {co2Ppm}. Die Fenster weiter öffnen, auf zwei Seiten.',

@@ -70,7 +70,8 @@ export const findings = {
     '{traveller} is {shortK} short of warm by the bag’s rating: {coldestC} at the bed, from {fromUtc}. Bring warmer bedding or hold more heat.',
   'problem.too-cold-for-body':
     '{traveller} loses more heat than a sleeper makes: {shortK} short, {coldestC} at the bed, from {fromUtc}. Bring warmer bedding or hold more heat.',
-  'problem.cool-sleeper': '{traveller} has only {marginK} to spare at {coldestC}.',
+  'problem.cool-sleeper':
+    '{traveller} is {shortK} short of warm enough at {coldestC}: put on one more layer, or hold more heat.',
   'problem.cold-feet':
     '{traveller}: cold feet after {fromUtc} ({feetC} at the feet). Dry socks, hot bottle, feet off the tailgate.',
   'problem.night-co2-high': 'Carbon dioxide reaches {co2Ppm}. Open the windows wider, on two sides.',

@@ -472,10 +472,10 @@ describe('the night itself', () => {
       ...params,
       fromUtc: plan.outcome.coldestBedUtc,
     })
-    const cool = { ...warm, verdict: 'cool', marginK: 0.5, coldestOperativeC: 8, sleeperId: 'guest' } as const
+    const cool = { ...warm, verdict: 'cool', marginK: -0.5, coldestOperativeC: 8, sleeperId: 'guest' } as const
     expect(paramsOf(found({ sleepers: [cool] }), 'cool-sleeper')).toEqual({
       traveller: 'guest',
-      marginK: 0.5,
+      shortK: 0.5,
       coldestC: 8,
     })
     const feet = { ...warm, feetColdFromUtc: fromUtc, coldestFeetC: 4 }
