@@ -84,7 +84,7 @@ function editing(documents: DocumentStore, notices: Notices, text: ComputedRef<T
     set: (path, value) => {
       const name = text.value.t('window.edit.value', { where: text.value.path(path) })
       const refused = documents.edit(name, { kind: 'set-value', path, ...(value === undefined ? {} : { value }) })
-      return refused === null ? null : text.value.problem(refused)
+      return refused === null ? null : text.value.problemAtField(refused)
     },
     edit: (name, edit, gesture = null) => {
       const refused = documents.edit(name, edit, gesture)

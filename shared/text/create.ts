@@ -1,5 +1,6 @@
 /** Makes the text of one language and one unit system. */
 import type { DocumentPath, Problem } from '../result/index.ts'
+import { besideField } from './at-field.ts'
 import { ENGLISH } from './en/index.ts'
 import { GERMAN } from './de/index.ts'
 import { sayWeekdayClock, sayClock, sayClockText, sayDate, sayDuration, sayList, sayMoney } from './moments.ts'
@@ -25,12 +26,21 @@ export function createText(language: Language, units: UnitSystem): Text {
     if (has(key)) return t(key, { ...found.params, where })
     return t('problem.unknown', { code: found.code, where: where === '' ? '\u2013' : where })
   }
+  const problemAtField = (found: Problem): string => {
+    const key = `problem.${found.code}`
+    if (!has(key)) return problem(found)
+    const named = found.path.findLastIndex((segment) => typeof segment === 'string')
+    const where = path(found.path.slice(Math.max(named, 0)))
+    const said = besideField(catalogue[key], found, where.charAt(0).toUpperCase() + where.slice(1))
+    return fillSentence(said.sentence, said.params, formats, word)
+  }
   return {
     language,
     units,
     t,
     has,
     problem,
+    problemAtField,
     path,
     length: (value) => say.sayLength(value, formats),
     size: (value) => say.saySize(value, formats),

@@ -130,6 +130,9 @@ export const document: Record<keyof typeof english, string> = {
   'problem.edit-path-missing': 'Die Reise hat kein Feld {field}, das sich setzen ließe. Wähle ein anderes.',
   'problem.edit-last-night':
     'Eine Reise behält mindestens eine Nacht. Erst eine andere hinzufügen, dann diese entfernen.',
+  'path.sizeMm.0': 'Länge',
+  'path.sizeMm.1': 'Breite',
+  'path.sizeMm.2': 'Höhe',
   'what.piece': 'Stück',
   'what.bin': 'Kiste',
   'what.bay': 'Stauraum',

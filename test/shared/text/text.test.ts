@@ -236,6 +236,47 @@ describe('sentences', () => {
     expect(metric.path(['vehicle', 'bays', 0, 'someLengthMm'])).toBe('vehicle > bay 1 > some length')
   })
 
+  it('calls the edges of a size by their names', () => {
+    expect(metric.path(['vehicle', 'bays', 0, 'sizeMm', 1])).toBe('vehicle > bay 1 > width')
+    expect(german.path(['kit', 'pieces', 2, 'sizeMm', 2])).toMatch(/ 3 > Höhe$/)
+  })
+
+  it('says a refusal beside its field without the path of the file, in the units that are typed', () => {
+    const heavy = problem('payload-none', ['vehicle', 'masses', 'readyG'], {
+      field: 'vehicle.masses.readyG',
+      value: '2300000',
+      maximum: '2250000',
+    })
+    expect(plain(metric.problemAtField(heavy))).toBe(
+      'Ready mass: ready to drive it weighs 2300 kg, as much as the permitted 2250 kg. Read both off the papers again.',
+    )
+    // 2300 kg / 0.45359237 = 5070.6 lb
+    expect(plain(us.problemAtField(heavy))).toMatch(/weighs 507[01] lb/)
+    expect(metric.problem(heavy)).toContain('(vehicle.masses.readyG)')
+    const short = problem('field-number-too-low', ['vehicle', 'bays', 0, 'sizeMm', 0], {
+      field: 'vehicle.bays[0].sizeMm[0]',
+      value: '-50',
+      minimum: '1',
+    })
+    expect(plain(metric.problemAtField(short))).toBe('Length says −50 mm; the least is 1 mm. Enter a larger number.')
+    expect(plain(german.problemAtField(short))).toMatch(/^Länge lautet −50 mm; das Mindeste ist 1 mm\./)
+  })
+
+  it('counts letters, not kilograms, where a text beside a field is too long, and leaves words as they are', () => {
+    const long = problem('field-text-too-long', ['kit', 'pieces', 3, 'name'], {
+      value: '"x"',
+      length: '300',
+      maximum: '200',
+    })
+    expect(plain(metric.problemAtField(long))).toBe('Name has 300 characters; 200 are the most. Shorten it.')
+    const clock = problem('field-clock', ['nights', 0, 'arrive'], { value: '"noon"' })
+    expect(metric.problemAtField(clock)).toBe('Arrival says "noon"; write a time of day like 17:40.')
+  })
+
+  it('says beside a field, too, what it does not know', () => {
+    expect(metric.problemAtField(problem('never-seen', ['kit']))).toContain('never-seen')
+  })
+
   it('says what it does not know when a problem has no sentence', () => {
     expect(metric.problem(problem('never-seen', ['kit', 'pieces', 3, 'massG']))).toContain('never-seen')
     expect(metric.problem(problem('never-seen', ['kit', 'pieces', 3, 'massG']))).toContain('kit > piece 4 > mass')
