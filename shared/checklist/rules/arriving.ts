@@ -243,11 +243,7 @@ export const arrivingRules: readonly Rule[] = [
     caution: true,
   }),
   rule('drip-loop', {
-    when: every(
-      PLUGGED_IN,
-      isNot('hookup.chargingPoint'),
-      some(above('weather.rainMm', 0), above('weather.snowMm', 0), above('weather.humidity01', 0.85)),
-    ),
+    when: every(PLUGGED_IN, isNot('hookup.chargingPoint')),
     durationS: 60,
     after: ['uncoil-lead'],
   }),

@@ -100,7 +100,8 @@ export const ARRIVAL_CASES: readonly RuleCase[] = [
   ),
   ruleCase('enter-readings', { hookup: { present: true, measured: false } }, { hookup: { measured: true } }),
   ruleCase('sagging-post', { hookup: { present: true, sag01: 0.06 } }, { hookup: { sag01: 0.04 } }),
-  ruleCase('drip-loop', { ...PRESENT, weather: { rainMm: 2 } }, { weather: { rainMm: 0 } }),
+  // In the dry as well: dew comes by morning, and feet by night.
+  ruleCase('drip-loop', PRESENT, POINT),
   ruleCase(
     'joint-dry',
     { hookup: { present: true, adapterNeeded: true, adapterName: 'pin adapter' }, weather: { rainMm: 3 } },
