@@ -20,8 +20,11 @@ import { validateChange } from './validate-change.ts'
 export type Edit =
   | SetValue
   | pieces.AddPiece
+  | pieces.AddPieces
   | pieces.DuplicatePiece
   | pieces.RemovePiece
+  | pieces.RemovePieces
+  | pieces.ChangePieces
   | pieces.MoveToBin
   | pieces.SetSpare
   | AddBin
@@ -72,10 +75,16 @@ export function makeEdit(trip: Trip, edit: Edit): Result<Trip> {
       return setValue(trip, edit)
     case 'add-piece':
       return pieces.addPiece(trip, edit)
+    case 'add-pieces':
+      return pieces.addPieces(trip, edit)
     case 'duplicate-piece':
       return pieces.duplicatePiece(trip, edit)
     case 'remove-piece':
       return pieces.removePiece(trip, edit)
+    case 'remove-pieces':
+      return pieces.removePieces(trip, edit)
+    case 'change-pieces':
+      return pieces.changePieces(trip, edit)
     case 'move-to-bin':
       return pieces.moveToBin(trip, edit)
     case 'set-spare':

@@ -3,7 +3,7 @@ import { fail, ok, problem } from '../../result/index.ts'
 import type { Result } from '../../result/index.ts'
 import type { Trip } from '../schema/document.ts'
 import type { Bin } from '../schema/kit.ts'
-import { forgetUnit } from './pieces.ts'
+import { forgetUnits } from './pieces.ts'
 import { copyId, has, missing, omit, unitIds, without } from './target.ts'
 
 export type AddBin = { readonly kind: 'add-bin'; readonly bin: Bin }
@@ -31,5 +31,6 @@ export function removeBin(trip: Trip, edit: RemoveBin): Result<Trip> {
   const { binId } = edit
   if (!has(trip.kit.bins, binId)) return missing('bin', binId)
   const pieces = trip.kit.pieces.map((piece) => (piece.binId === binId ? omit(piece, 'binId') : piece))
-  return ok(forgetUnit({ ...trip, kit: { ...trip.kit, pieces, bins: without(trip.kit.bins, binId) } }, binId))
+  const bins = without(trip.kit.bins, binId)
+  return ok(forgetUnits({ ...trip, kit: { ...trip.kit, pieces, bins } }, new Set([binId])))
 }

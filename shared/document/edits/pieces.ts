@@ -3,11 +3,19 @@ import { fail, ok, problem } from '../../result/index.ts'
 import type { Result } from '../../result/index.ts'
 import type { Trip } from '../schema/document.ts'
 import type { Piece } from '../schema/kit.ts'
-import { changeOne, copyId, has, missing, omit, unitIds, without } from './target.ts'
+import { changeOne, copyId, has, missing, omit, unitIds } from './target.ts'
 
 export type AddPiece = { readonly kind: 'add-piece'; readonly piece: Piece }
+export type AddPieces = { readonly kind: 'add-pieces'; readonly pieces: readonly Piece[] }
 export type DuplicatePiece = { readonly kind: 'duplicate-piece'; readonly pieceId: string }
 export type RemovePiece = { readonly kind: 'remove-piece'; readonly pieceId: string }
+export type RemovePieces = { readonly kind: 'remove-pieces'; readonly pieceIds: readonly string[] }
+/** The same for many. */
+export type ChangePieces = {
+  readonly kind: 'change-pieces'
+  readonly pieceIds: readonly string[]
+  readonly change: Partial<Pick<Piece, 'access' | 'atNight'>>
+}
 /** Null takes the piece out of its bin. */
 export type MoveToBin = { readonly kind: 'move-to-bin'; readonly pieceId: string; readonly binId: string | null }
 /** A spare piece stays at home, and remedies may bring it. */
@@ -15,9 +23,15 @@ export type SetSpare = { readonly kind: 'set-spare'; readonly pieceId: string; r
 
 const withPieces = (trip: Trip, pieces: readonly Piece[]): Trip => ({ ...trip, kit: { ...trip.kit, pieces } })
 
-export function addPiece(trip: Trip, edit: AddPiece): Result<Trip> {
-  if (unitIds(trip).has(edit.piece.id)) return fail(problem('edit-id-taken', [], { id: edit.piece.id }))
-  return ok(withPieces(trip, [...trip.kit.pieces, edit.piece]))
+export const addPiece = (trip: Trip, { piece }: AddPiece): Result<Trip> =>
+  addPieces(trip, { kind: 'add-pieces', pieces: [piece] })
+
+/** All of them, or none. */
+export function addPieces(trip: Trip, { pieces }: AddPieces): Result<Trip> {
+  const taken = unitIds(trip)
+  const twice = pieces.find((piece) => taken.has(piece.id))
+  if (twice !== undefined) return fail(problem('edit-id-taken', [], { id: twice.id }))
+  return ok(withPieces(trip, [...trip.kit.pieces, ...pieces]))
 }
 
 /** The copy stands beside its pattern, with an id of its own and no fixed place. */
@@ -29,50 +43,73 @@ export function duplicatePiece(trip: Trip, edit: DuplicatePiece): Result<Trip> {
   return ok(withPieces(trip, trip.kit.pieces.toSpliced(at + 1, 0, copy)))
 }
 
-/** Takes a piece out of the trip, and every mention of it. */
-export function removePiece(trip: Trip, edit: RemovePiece): Result<Trip> {
-  const { pieceId } = edit
-  if (!has(trip.kit.pieces, pieceId)) return missing('piece', pieceId)
+export const removePiece = (trip: Trip, { pieceId }: RemovePiece): Result<Trip> =>
+  removePieces(trip, { kind: 'remove-pieces', pieceIds: [pieceId] })
+
+/** Takes pieces out of the trip, and every mention of them: all of them, or none. */
+export function removePieces(trip: Trip, { pieceIds }: RemovePieces): Result<Trip> {
+  const unknown = unknownPiece(trip, pieceIds)
+  if (unknown !== undefined) return missing('piece', unknown)
+  const gone = new Set(pieceIds)
+  const isGone = (id: string): boolean => gone.has(id)
   const { bed } = trip.vehicle
   const lessons = trip.checklist.lessons.map((lesson) =>
-    lesson.unusedPieceIds?.includes(pieceId) === true
-      ? { ...lesson, unusedPieceIds: lesson.unusedPieceIds.filter((id) => id !== pieceId) }
+    lesson.unusedPieceIds?.some(isGone) === true
+      ? { ...lesson, unusedPieceIds: keptOf(lesson.unusedPieceIds, gone) }
       : lesson,
   )
+  const pieces = trip.kit.pieces.filter((piece) => !gone.has(piece.id))
   return ok({
-    ...forgetUnit(withPieces(trip, without(trip.kit.pieces, pieceId)), pieceId),
-    vehicle: bed.mattressPieceIds.includes(pieceId)
-      ? { ...trip.vehicle, bed: { ...bed, mattressPieceIds: bed.mattressPieceIds.filter((id) => id !== pieceId) } }
+    ...forgetUnits(withPieces(trip, pieces), gone),
+    vehicle: bed.mattressPieceIds.some(isGone)
+      ? { ...trip.vehicle, bed: { ...bed, mattressPieceIds: keptOf(bed.mattressPieceIds, gone) } }
       : trip.vehicle,
-    nights: trip.nights.map((night) => forgetOnNight(night, pieceId)),
+    nights: trip.nights.map((night) => forgetOnNight(night, gone)),
     checklist: lessons.some((lesson, index) => lesson !== trip.checklist.lessons[index])
       ? { ...trip.checklist, lessons }
       : trip.checklist,
   })
 }
 
-/** No piece keeps company with, or away from, a unit that is gone. */
-export function forgetUnit(trip: Trip, unitId: string): Trip {
+function unknownPiece(trip: Trip, pieceIds: readonly string[]): string | undefined {
+  const known = new Set(trip.kit.pieces.map((piece) => piece.id))
+  return pieceIds.find((id) => !known.has(id))
+}
+
+const keptOf = (ids: readonly string[], gone: ReadonlySet<string>): readonly string[] =>
+  ids.filter((id) => !gone.has(id))
+
+/** No piece keeps company with, or away from, units that are gone. */
+export function forgetUnits(trip: Trip, gone: ReadonlySet<string>): Trip {
   const pieces = trip.kit.pieces.map((piece) =>
-    piece.belongsWith.includes(unitId) || piece.apartFrom.includes(unitId)
-      ? {
-          ...piece,
-          belongsWith: piece.belongsWith.filter((id) => id !== unitId),
-          apartFrom: piece.apartFrom.filter((id) => id !== unitId),
-        }
+    [...piece.belongsWith, ...piece.apartFrom].some((id) => gone.has(id))
+      ? { ...piece, belongsWith: keptOf(piece.belongsWith, gone), apartFrom: keptOf(piece.apartFrom, gone) }
       : piece,
   )
   return withPieces(trip, pieces)
 }
 
-function forgetOnNight(night: Trip['nights'][number], pieceId: string): Trip['nights'][number] {
-  const chosen = night.beddingPieceIds.includes(pieceId)
-  const bare = chosen ? { ...night, beddingPieceIds: night.beddingPieceIds.filter((id) => id !== pieceId) } : night
+function forgetOnNight(night: Trip['nights'][number], gone: ReadonlySet<string>): Trip['nights'][number] {
+  const chosen = night.beddingPieceIds.some((id) => gone.has(id))
+  const bare = chosen ? { ...night, beddingPieceIds: keptOf(night.beddingPieceIds, gone) } : night
   const { hookup } = bare
   if (hookup === undefined) return bare
-  const unadapted = hookup.adapterPieceId === pieceId ? omit(hookup, 'adapterPieceId') : hookup
-  const unextended = unadapted.extensionPieceId === pieceId ? omit(unadapted, 'extensionPieceId') : unadapted
+  const isGone = (id: string | undefined): boolean => id !== undefined && gone.has(id)
+  const unadapted = isGone(hookup.adapterPieceId) ? omit(hookup, 'adapterPieceId') : hookup
+  const unextended = isGone(unadapted.extensionPieceId) ? omit(unadapted, 'extensionPieceId') : unadapted
   return unextended === hookup ? bare : { ...bare, hookup: unextended }
+}
+
+export function changePieces(trip: Trip, { pieceIds, change }: ChangePieces): Result<Trip> {
+  const unknown = unknownPiece(trip, pieceIds)
+  if (unknown !== undefined) return missing('piece', unknown)
+  const meant = new Set(pieceIds)
+  return ok(
+    withPieces(
+      trip,
+      trip.kit.pieces.map((piece) => (meant.has(piece.id) ? { ...piece, ...change } : piece)),
+    ),
+  )
 }
 
 export function moveToBin(trip: Trip, edit: MoveToBin): Result<Trip> {

@@ -43,6 +43,19 @@ const onKit = (trip: Trip): fc.Arbitrary<Edit> => {
   return fc.oneof(
     fc.record({ kind: fc.constant('duplicate-piece' as const), pieceId }),
     fc.record({ kind: fc.constant('remove-piece' as const), pieceId }),
+    fc.record({ kind: fc.constant('remove-pieces' as const), pieceIds: fc.array(pieceId, { maxLength: 3 }) }),
+    fc.record({
+      kind: fc.constant('change-pieces' as const),
+      pieceIds: fc.array(pieceId, { maxLength: 3 }),
+      change: fc.record({ atNight: fc.constantFrom('stored' as const, 'outside' as const, 'left-behind' as const) }),
+    }),
+    fc.record({
+      kind: fc.constant('add-pieces' as const),
+      pieces: fc.array(
+        fc.tuple(one(pieces), int(1, 4)).map(([piece, at]) => ({ ...piece, id: `${piece.id}-new-${String(at)}` })),
+        { maxLength: 3 },
+      ),
+    }),
     fc.record({ kind: fc.constant('move-to-bin' as const), pieceId, binId: fc.option(binId) }),
     fc.record({ kind: fc.constant('set-spare' as const), pieceId, spare: fc.boolean() }),
     fc.record({

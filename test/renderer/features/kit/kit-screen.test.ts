@@ -49,6 +49,18 @@ describe('the kit screen', () => {
     expect(documents.trip?.kit.pieces).toHaveLength(before)
   })
 
+  it('changes many at once as one entry of the history', async () => {
+    const { view, documents, told } = show(KitScreen, { trip })
+    for (const box of view.findAll('tbody .kit-tick input').slice(0, 2)) await box.trigger('change')
+    await view.findAll('.kit-tools select')[1]?.setValue('outside')
+    const [first, second, ...others] = documents.trip?.kit.pieces ?? []
+    expect([first?.atNight, second?.atNight]).toEqual(['outside', 'outside'])
+    expect(others).toEqual(trip.kit.pieces.slice(2))
+    expect(told).toHaveLength(1)
+    documents.undo()
+    expect(documents.trip).toEqual(trip)
+  })
+
   it('says what to do with an empty kit', () => {
     const bare = editableTrip({ kit: { ...trip.kit, pieces: [], bins: [] } })
     const { view } = show(KitScreen, { trip: bare })

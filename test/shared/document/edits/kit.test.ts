@@ -1,6 +1,6 @@
 /** Edits of the kit, down to the mentions that an edit must not leave behind. */
 import { describe, expect, it } from 'vitest'
-import { edited, one, sample } from './edited.ts'
+import { edited, one, refused, sample } from './edited.ts'
 
 const bin = one(sample.kit.bins, 'food-box')
 
@@ -89,5 +89,59 @@ describe('a fixed place', () => {
   it('is freed in one layout and stays in the other', () => {
     const freed = edited([{ kind: 'unlock', unitId: 'flask', layout: 'bed' }], locked)
     expect(one(freed.kit.pieces, 'flask').locks).toEqual([{ layout: 'drive', bayId: 'console' }])
+  })
+})
+
+describe('many pieces at once', () => {
+  const first = one(sample.kit.pieces, 'flask')
+  const copies = ['flask-of-tea', 'flask-of-soup'].map((id) => ({ ...first, id, locks: [] }))
+
+  it('are added together, or not at all where one id is taken', () => {
+    const trip = edited([{ kind: 'add-pieces', pieces: copies }])
+    expect(trip.kit.pieces.slice(-2).map(({ id }) => id)).toEqual(['flask-of-tea', 'flask-of-soup'])
+    expect(refused({ kind: 'add-pieces', pieces: [...copies, first] })).toMatchObject({
+      code: 'edit-id-taken',
+      params: { id: 'flask' },
+    })
+    expect(refused({ kind: 'add-pieces', pieces: [...copies, ...copies] }).code).toBe('id-twice')
+  })
+
+  it('are removed together with every mention of them: the same trip as one after the other', () => {
+    const pieceIds = ['flask', 'bag-imke', 'pillow-imke']
+    const kept = edited([
+      { kind: 'set-value', path: ['kit', 'pieces', 3, 'belongsWith'], value: ['flask', 'bag-imke'] },
+      { kind: 'set-value', path: ['kit', 'pieces', 3, 'apartFrom'], value: ['pillow-imke'] },
+    ])
+    const trip = edited([{ kind: 'remove-pieces', pieceIds }], kept)
+    expect(trip).toEqual(
+      edited(
+        pieceIds.map((pieceId) => ({ kind: 'remove-piece', pieceId })),
+        kept,
+      ),
+    )
+    expect(trip.kit.pieces).toHaveLength(sample.kit.pieces.length - 3)
+    expect(one(trip.kit.pieces, 'bag-jorin')).toMatchObject({ belongsWith: [], apartFrom: [] })
+    for (const id of pieceIds) expect(JSON.stringify(trip)).not.toContain(`"${id}"`)
+  })
+
+  it('get the same access or state, and all else of them and of the others stays', () => {
+    const trip = edited([
+      { kind: 'change-pieces', pieceIds: ['flask', 'bag-imke'], change: { access: ['seldom'] } },
+      { kind: 'change-pieces', pieceIds: ['flask'], change: { atNight: 'outside' } },
+    ])
+    const { access: _access, atNight: _state, ...rest } = one(trip.kit.pieces, 'flask')
+    const { access: _before, atNight: _stateBefore, ...restBefore } = first
+    expect([_access, _state]).toEqual([['seldom'], 'outside'])
+    expect(rest).toEqual(restBefore)
+    expect(trip.kit.pieces.filter((piece, at) => piece !== sample.kit.pieces[at]).map(({ id }) => id)).toEqual(
+      sample.kit.pieces.map(({ id }) => id).filter((id) => id === 'flask' || id === 'bag-imke'),
+    )
+  })
+
+  it.each([
+    { kind: 'remove-pieces', pieceIds: ['flask', 'kite'] },
+    { kind: 'change-pieces', pieceIds: ['flask', 'kite'], change: { atNight: 'outside' } },
+  ] as const)('stay as they are where one is not there: $kind', (edit) => {
+    expect(refused(edit)).toEqual({ code: 'edit-target-missing', path: [], params: { what: 'piece', id: 'kite' } })
   })
 })
