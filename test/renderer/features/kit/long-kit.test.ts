@@ -89,13 +89,15 @@ describe('a long kit', () => {
     expect(document.activeElement).toBe(view.get('.kit-scroll').element)
   })
 
-  it('shows a new piece, which stands at the end, with its name in focus', async () => {
+  it('shows a new piece, which stands at the end, with its name in focus and marked, so that typing replaces it', async () => {
     const { view, documents } = show(KitScreen, { trip: tripOf(1000) })
     await view.get('.button--strong').trigger('click')
     await nextTick()
     await nextTick()
     expect(documents.trip?.kit.pieces).toHaveLength(1001)
-    expect(document.activeElement).toBe(nameOfRow(view, 1000).element)
+    const name = nameOfRow(view, 1000).element
+    expect(document.activeElement).toBe(name)
+    expect([name.selectionStart, name.selectionEnd]).toEqual([0, name.value.length])
   })
 
   it('shows all that a filter leaves, though it is less than was scrolled past', async () => {
