@@ -88,7 +88,7 @@ export const windowEditors = {
   'window.vehicle.masses': 'Vehicle and masses',
   'window.vehicle.bays': 'Bays: {count}',
   'window.vehicle.baysHint':
-    'Measure inside, between the trim, in millimetres or feet and inches. The drawing shows which measure is which.',
+    'Measure inside, between the trim, in centimetres or feet and inches. The drawing shows which measure is which.',
   'window.vehicle.bayList': 'Bays of the vehicle',
   'window.vehicle.bed': 'Bed',
   'window.vehicle.heat': 'Heat',
