@@ -86,10 +86,20 @@ export function forecastHoursOf(input: {
   )
 }
 
+/** The margin guards against cold: it counts in full up to the first of these, °C, and not at all from the second, lest heat be planned too mild. */
+const MARGIN_WHOLE_TO_C = 15
+const MARGIN_GONE_FROM_C = 25
+
+/** A forecast temperature with the margin taken off, °C; a warmer forecast never gives a colder plan for margins up to 10 K. */
+function colderC(tempC: number, marginK: number): number {
+  const share01 = (MARGIN_GONE_FROM_C - tempC) / (MARGIN_GONE_FROM_C - MARGIN_WHOLE_TO_C)
+  return tempC - marginK * Math.min(1, Math.max(0, share01))
+}
+
 /**
  * Weather at every step from `fromUtc` to `toUtc`, both included.
  * Temperatures in °C, wind in m/s, humidity and cloud as fractions; clocks in the zone. Between hours: straight lines;
- * outside them: the drawn course, moved to meet the nearest reading. The cold margin is taken off at the end.
+ * outside them: the drawn course, moved to meet the nearest reading. The cold margin is taken off at the end, less of it the milder it is.
  * Source: Parton and Logan 1981, rescaled so that the low is met at dawn without its jump; a cosine where the sun neither sets nor rises.
  */
 export function weatherForNight(input: NightWeatherInput): WeatherStep[] {
@@ -99,7 +109,7 @@ export function weatherForNight(input: NightWeatherInput): WeatherStep[] {
   const steps: WeatherStep[] = []
   for (let at: number = input.fromUtc; at <= input.toUtc; at += input.stepS) {
     const reading = readAt(readings, at, drawnC, input)
-    steps.push({ ...reading, atUtc: at as Utc, tempC: reading.tempC - input.coldMarginK })
+    steps.push({ ...reading, atUtc: at as Utc, tempC: colderC(reading.tempC, input.coldMarginK) })
   }
   return steps
 }

@@ -1,4 +1,5 @@
 /** What each number of the night is made of: formula, inputs, source. */
+import { askedA } from '../../../shared/cards/asked-current.ts'
 import type { Plan } from '../../../shared/plan/index.ts'
 import type { Quantity, Text } from '../../../shared/text/index.ts'
 
@@ -60,7 +61,8 @@ function warmth({ outcome }: NightPlan, text: Text, { number, given }: Words): r
   ]
 }
 
-function energy({ input, outcome }: NightPlan, text: Text, { number, given }: Words): readonly NightNumber[] {
+function energy(night: NightPlan, text: Text, { number, given }: Words): readonly NightNumber[] {
+  const { input, outcome } = night
   const { battery, leg } = input
   const numbers: NightNumber[] = []
   if (battery !== null && outcome.depart01 !== null && outcome.arrive01 !== null)
@@ -82,7 +84,7 @@ function energy({ input, outcome }: NightPlan, text: Text, { number, given }: Wo
     )
   if (outcome.supply !== null)
     numbers.push(
-      number('current', text.current(outcome.supply.usableA), [
+      number('current', text.current(askedA(night)), [
         ...outcome.supply.limits.map(({ part, currentA }) => ({
           label: text.t(`window.limit.${part}`),
           value: text.current(currentA).text,

@@ -3,6 +3,7 @@ import {
   ALWAYS,
   above,
   atLeast,
+  atMost,
   below,
   equals,
   every,
@@ -35,6 +36,11 @@ export const beforeLeavingRules: readonly Rule[] = [
   }),
   rule('ask-charging', {
     when: every(is('hookup.present'), equals('site.chargeAllowed', 'not-known')),
+    durationS: 300,
+    params: { site: 'site.name' },
+  }),
+  rule('ask-in-frost', {
+    when: atMost('weather.lowC', 0),
     durationS: 300,
     params: { site: 'site.name' },
   }),
@@ -341,6 +347,19 @@ export const beforeLeavingRules: readonly Rule[] = [
   rule('photograph-bays', {
     when: is('trip.firstNight'),
     durationS: 120,
+    after: ['load-as-planned'],
+  }),
+  rule('belted-seats', {
+    when: above('trip.travellers', 1),
+    durationS: 60,
+    params: { travellers: 'trip.travellers' },
+    after: ['load-as-planned'],
+    caution: true,
+    once: true,
+  }),
+  rule('home-off', {
+    when: is('trip.firstNight'),
+    durationS: 300,
     after: ['load-as-planned'],
   }),
   rule('walk-round-home', {

@@ -59,6 +59,9 @@ export const morningRules: readonly Rule[] = [
     when: some(atMost('weather.lowC', 0), above('weather.snowMm', 0)),
     durationS: 360,
     after: ['covers-off', 'covers-off-frozen'],
+    // Cleared sooner, it freezes over again.
+    notBefore: 'depart',
+    notBeforeOffsetS: -1800,
     caution: true,
   }),
   rule('clear-roof', {

@@ -26,7 +26,13 @@ export const onTheRoadRules: readonly Rule[] = [
     params: { phone: 'site.phone' },
   }),
   rule('arrive-with-light', {
-    when: every(above('clock.arriveAfterSunsetMin', -60), atMost('clock.arriveAfterSunsetMin', 0)),
+    when: every(
+      atMost('clock.arriveAfterSunsetMin', 0),
+      some(
+        above('clock.arriveAfterSunsetMin', -60),
+        every(above('weather.snowMm', 0), above('clock.arriveAfterSunsetMin', -90)),
+      ),
+    ),
     durationS: 60,
   }),
   rule('arrive-in-dark', {

@@ -12,6 +12,9 @@ export const stepsHome: Record<keyof typeof english, string> = {
     'Bei {site} fragen: Darf am Stromkasten geladen werden, mit wie viel Ampere, und wie wird bezahlt?',
   'steps.ask-charging.reason':
     'Ungefragtes Laden endet leicht im Streit, mit gezogenem Stecker oder einer dunklen Platzreihe.',
+  'steps.ask-in-frost.step':
+    'Bei {site} fragen, was bei Frost geht: Stromkasten, Wasser, Toiletten, und wie weit es dorthin ist.',
+  'steps.ask-in-frost.reason': 'Viele Plätze stellen im Winter Wasser und Toiletten ab, manche auch die Kästen.',
   'steps.charging-not-allowed.step':
     'Das Fahrzeug bei {site} nicht am Stromkasten laden. Das Laden anderswo einplanen.',
   'steps.charging-not-allowed.reason': 'Der Platz erlaubt es nicht.',
@@ -159,6 +162,11 @@ export const stepsHome: Record<keyof typeof english, string> = {
   'steps.load-as-planned.step':
     'In der Reihenfolge der Ladekarte laden. Schweres unten und an die Lehnen, Flüssiges aufrecht ganz unten.',
   'steps.load-as-planned.reason': 'Was zuerst herausmuss, kommt zuletzt hinein.',
+  'steps.belted-seats.step':
+    'Für jede der {travellers} Personen bleibt ein Sitz mit Gurt frei: nichts liegt darauf oder auf dem Gurt.',
+  'steps.belted-seats.reason': 'Ladung neben Menschen trifft sie, und niemand fährt ohne Gurt.',
+  'steps.home-off.step': 'Zu Hause: Heizung herunter, Wasser zu, Fenster zu, Müll hinaus; beide Schlüssel dabei.',
+  'steps.home-off.reason': 'Von unterwegs lässt sich daran nichts mehr ändern.',
   'steps.walk-round-home.step': 'Einmal herumgehen: Türen, Dach, Lichter, Kennzeichen, nichts am Boden.',
   'steps.walk-round-home.reason': 'Der letzte Blick kostet eine Minute, der Rückweg eine Stunde.',
   'steps.dry-everything.step': 'Alles trocknen: Matte offen, Schlafsack locker gehängt, Abdeckungen, Matten, Stiefel.',

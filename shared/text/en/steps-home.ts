@@ -7,6 +7,8 @@ export const stepsHome = {
   'steps.ask-charging.step':
     'Ask {site}: may the vehicle be charged from the post, at how many amps, and how is it paid?',
   'steps.ask-charging.reason': 'Unasked charging can end in a dispute, an unplugged lead or a dark row.',
+  'steps.ask-in-frost.step': 'Ask {site} what works in frost: post, water, toilets, and how far off they are.',
+  'steps.ask-in-frost.reason': 'Many sites shut water and toilets for the winter, some the posts too.',
   'steps.charging-not-allowed.step': 'Do not charge the vehicle from the post at {site}. Plan the charge elsewhere.',
   'steps.charging-not-allowed.reason': 'The site does not allow it.',
   'steps.ask-tariff.step': 'Ask {site} how the supply is paid: by the unit, flat, or included.',
@@ -137,6 +139,11 @@ export const stepsHome = {
   'steps.load-as-planned.step':
     'Load in the order of the load card. Heavy low and against the seat backs; liquids upright at the lowest place.',
   'steps.load-as-planned.reason': 'What comes out first goes in last.',
+  'steps.belted-seats.step':
+    'Keep a seat with its belt free for each of {travellers}: nothing lies on it or on the belt.',
+  'steps.belted-seats.reason': 'Load beside people strikes them, and nobody rides without a belt.',
+  'steps.home-off.step': 'Leave home in order: heating down, water off, windows shut, rubbish out; both keys on you.',
+  'steps.home-off.reason': 'From the road it can only be worried about.',
   'steps.walk-round-home.step': 'Walk round: doors, roof, lights, plates, nothing on the ground.',
   'steps.walk-round-home.reason': 'The last look costs a minute, the way back an hour.',
   'steps.dry-everything.step': 'Dry everything: mat open, bag hung loose, covers, mats, boots.',

@@ -110,6 +110,9 @@ export const HOME_CASES: readonly RuleCase[] = [
   ruleCase('test-kit', FIRST, NOT_FIRST),
   ruleCase('photograph-bays', FIRST, NOT_FIRST),
   ruleCase('load-as-planned', FIRST, NOT_FIRST),
+  ruleCase('ask-in-frost', { weather: { lowC: 0 } }, { weather: { lowC: 0.5 } }),
+  ruleCase('belted-seats', { trip: { travellers: 2 } }, { trip: { travellers: 1 } }),
+  ruleCase('home-off', FIRST, NOT_FIRST),
   ruleCase('walk-round-home', FIRST, NOT_FIRST),
 
   ruleCase('dry-everything', LAST, NOT_LAST),

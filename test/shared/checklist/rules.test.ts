@@ -133,6 +133,24 @@ describe('built-in rules', () => {
     expect(drawing({ site: { chargeAllowed: 'no' }, vehicle: { drive: 'combustion' } })).toContain('start-low')
   })
 
+  test('snow asks for an hour and a half of light on arriving, bare ground for an hour', () => {
+    const asked = (arriveAfterSunsetMin: number, snowMm: number): boolean =>
+      ruleIds({ clock: { arriveAfterSunsetMin }, weather: { snowMm } }).includes('arrive-with-light')
+    expect([asked(-61, 0), asked(-59, 0), asked(-89, 5), asked(-91, 5), asked(1, 5)]).toEqual([
+      false,
+      true,
+      true,
+      false,
+      false,
+    ])
+  })
+
+  test('glass is cleared in the last half hour, so that it does not freeze over again', () => {
+    const step = checklist({ weather: { lowC: -3 } }).steps.find(({ ruleId }) => ruleId === 'clear-glass')
+    expect(step?.startUtc).toBeGreaterThanOrEqual(WINTER_MOMENTS.depart - 1800)
+    expect(step?.startUtc).toBeLessThan(WINTER_MOMENTS.depart)
+  })
+
   test('only a battery that is on board can be charged tonight for the sake of tomorrow', () => {
     const short = { tomorrow: { site: 'Upper meadow', heatRunsOut: true } } as const
     const asked = (vehicle: FactsPatch['vehicle']): boolean =>

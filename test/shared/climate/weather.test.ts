@@ -51,6 +51,22 @@ describe('a night drawn from high and low', () => {
     expect(Math.max(...jumps)).toBeLessThan(0.3)
   })
 
+  it('takes off less of the cold margin where it is mild, and none in the heat', () => {
+    const hours = [
+      { clock: '18:00', tempC: 27 },
+      { clock: '20:00', tempC: 20 },
+      { clock: '22:00', tempC: 15 },
+      { clock: '00:00', tempC: 5 },
+    ]
+    const steps = weatherForNight(night({ hours, coldMarginK: 4 }))
+    const at = (clock: string, day = '2027-02-12'): number => tempAt(steps, instant(day, clock))
+    // Whole up to 15 °C, half of it midway to 25 °C, nothing beyond.
+    expect(at('18:00')).toBeCloseTo(27, 9)
+    expect(at('20:00')).toBeCloseTo(18, 9)
+    expect(at('22:00')).toBeCloseTo(11, 9)
+    expect(at('00:00', '2027-02-13')).toBeCloseTo(1, 9)
+  })
+
   it('is colder throughout by the cold margin', () => {
     const colder = weatherForNight(night({ coldMarginK: 5 }))
     colder.forEach((step, index) => expect(step.tempC).toBeCloseTo((steps[index]?.tempC ?? 0) - 5, 9))
