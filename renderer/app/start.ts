@@ -88,7 +88,7 @@ function editing(documents: DocumentStore, notices: Notices, text: ComputedRef<T
     },
     edit: (name, edit, gesture = null) => {
       const refused = documents.edit(name, edit, gesture)
-      if (refused !== null) notices.notify({ message: text.value.problem(refused) })
+      if (refused !== null) notices.notify({ message: text.value.problemInTrip(refused) })
       return refused === null
     },
   }

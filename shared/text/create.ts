@@ -26,13 +26,16 @@ export function createText(language: Language, units: UnitSystem): Text {
     if (has(key)) return t(key, { ...found.params, where })
     return t('problem.unknown', { code: found.code, where: where === '' ? '\u2013' : where })
   }
-  const problemAtField = (found: Problem): string => {
+  const inWindow = (found: Problem, place: DocumentPath): string => {
     const key = `problem.${found.code}`
     if (!has(key)) return problem(found)
-    const named = found.path.findLastIndex((segment) => typeof segment === 'string')
-    const where = path(found.path.slice(Math.max(named, 0)))
+    const where = path(place)
     const said = besideField(catalogue[key], found, where.charAt(0).toUpperCase() + where.slice(1))
     return fillSentence(said.sentence, said.params, formats, word)
+  }
+  const fieldOf = (full: DocumentPath): DocumentPath => {
+    const named = full.findLastIndex((segment) => typeof segment === 'string')
+    return full.slice(Math.max(named, 0))
   }
   return {
     language,
@@ -40,7 +43,8 @@ export function createText(language: Language, units: UnitSystem): Text {
     t,
     has,
     problem,
-    problemAtField,
+    problemAtField: (found) => inWindow(found, fieldOf(found.path)),
+    problemInTrip: (found) => inWindow(found, found.path),
     path,
     length: (value) => say.sayLength(value, formats),
     size: (value) => say.saySize(value, formats),

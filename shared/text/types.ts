@@ -42,8 +42,10 @@ export type Text = {
   readonly has: (key: string) => key is TextKey
   /** One sentence for a problem: what, where, and what to do. `{where}` is its path in words. */
   readonly problem: (problem: Problem) => string
-  /** The same beside the field that caused it: no path of the file, numbers in the units that are typed. */
+  /** The same in the window, beside the field that caused it: no path of the file, numbers in the units that are typed. */
   readonly problemAtField: (problem: Problem) => string
+  /** The same where it is not seen beside its field: its place in words goes before. */
+  readonly problemInTrip: (problem: Problem) => string
   /** A path into the trip in words: "night 2 > hookup > breaker". */
   readonly path: (path: Problem['path']) => string
   readonly length: (lengthMm: number) => Quantity

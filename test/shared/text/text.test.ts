@@ -273,6 +273,15 @@ describe('sentences', () => {
     expect(metric.problemAtField(clock)).toBe('Arrival says "noon"; write a time of day like 17:40.')
   })
 
+  it('names the whole place in words where a refusal is not seen beside its field', () => {
+    const bed = problem('bed-without-mattress', ['vehicle', 'bed', 'mattressPieceIds'], {
+      field: 'vehicle.bed.mattressPieceIds',
+      value: '[]',
+    })
+    expect(metric.problemInTrip(bed)).toMatch(/^Vehicle > bed > mattress is empty: the bed has no mattress\./)
+    expect(german.problemInTrip(bed)).not.toContain('mattressPieceIds')
+  })
+
   it('says beside a field, too, what it does not know', () => {
     expect(metric.problemAtField(problem('never-seen', ['kit']))).toContain('never-seen')
   })
