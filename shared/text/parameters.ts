@@ -36,6 +36,8 @@ const RULES: readonly Rule[] = [
   [/[a-z0-9]V$|^volts$/, by(say.sayVoltage)],
   [/[a-z0-9]S$/, (value, formats) => sayDuration(value, formats)],
   [/[a-z0-9]M$/, by(say.sayDistance)],
+  // Of many hours nobody says the tenth.
+  [/[a-z]H$/, (value, formats) => formatNumber(value, formats.language, value < 10 ? 1 : 0)],
 ]
 
 /** The text of one placeholder. `word` turns a code into its word where the catalogue has one. */

@@ -230,6 +230,12 @@ describe('sentences', () => {
     ).toBe('Hof <b> 05:00 yes x and y {missing}')
   })
 
+  it('says tenths of few hours, whole hours of many', () => {
+    const sentence = createTextWith({ heat: 'heats for {hoursH} h' })
+    expect(sentence('heat', { hoursH: 4.26 })).toBe('heats for 4.3 h')
+    expect(sentence('heat', { hoursH: 79.8 })).toBe('heats for 80 h')
+  })
+
   it('names the place of a problem in words', () => {
     expect(metric.path(['nights', 1, 'hookup', 'breakerA'])).toBe('night 2 > hookup > breaker')
     expect(german.path(['nights', 1, 'hookup', 'breakerA'])).toBe('Nacht 2 > Stromanschluss > Sicherung')
