@@ -8,9 +8,11 @@ import type { CardInput } from './plan-parts.ts'
 export function verdictWords(input: CardInput): string {
   const { plan, trip, text, nightId } = input
   const index = trip.nights.findIndex((night) => night.id === nightId)
-  const verdict = index === -1 ? plan.verdict : (plan.nightVerdicts[index] ?? plan.verdict)
   const zone = nightsOf(input)[0]?.plan.clock.zone ?? 'UTC'
-  return sayVerdict(verdict, zone, text)
+  const night = plan.nightVerdicts[index]
+  if (night !== undefined) return sayVerdict(night, zone, text)
+  const said = sayVerdict(plan.verdict, zone, text)
+  return trip.nights.length === 1 ? said : `${text.t('verdict.worst', { count: trip.nights.length })} ${said}`
 }
 
 /** Holds or not, and the numbers that say why; also the headless command's first line. */

@@ -53,12 +53,19 @@ function withHomeMoments(nights: readonly ChecklistNight[]): readonly ChecklistN
   return nights.map((night) => ({ ...night, moments: { ...night.moments, ...home } satisfies Moments }))
 }
 
-/** At home all nights are prepared for at once: the order there is that of the rules, not of the nights. */
+/** At home all nights are prepared for at once: in the order of the rules, not of the nights, and what two nights ask for in the same words once. */
 function homeInRuleOrder(drafts: readonly Draft[], rules: readonly Rule[]): readonly Draft[] {
   const placeOf = new Map(rules.map((rule, place) => [rule.id, place]))
   const place = ({ phase, ruleId }: Draft): number =>
     phase === 'before-leaving' ? (placeOf.get(ruleId) ?? rules.length) : rules.length + 1
-  return drafts.toSorted((a, b) => place(a) - place(b))
+  const said = new Set<string>()
+  const isNew = ({ key, phase, params }: Draft): boolean => {
+    if (phase !== 'before-leaving') return true
+    const [ruleId, , ...thing] = key.split(':')
+    const words = JSON.stringify([ruleId, thing, params])
+    return !said.has(words) && said.add(words).has(words)
+  }
+  return drafts.filter(isNew).toSorted((a, b) => place(a) - place(b))
 }
 
 function latestTicks(ticks: readonly Tick[]): ReadonlyMap<string, Tick> {

@@ -190,7 +190,7 @@ function nextHour(rows: readonly unknown[]): string {
   return `${String(hour).padStart(2, '0')}:00`
 }
 
-export function morningParts(index: number, battery: boolean, leisure: boolean): readonly FormPart[] {
+export function morningParts(index: number, battery: boolean, leisure: boolean, text: Text): readonly FormPart[] {
   const at = atNight(index)
   return [
     fieldsPart([
@@ -205,7 +205,7 @@ export function morningParts(index: number, battery: boolean, leisure: boolean):
       ...(leisure ? [measure('percent', at('leisureCharge01'), 'path.leisureCharge01', optional)] : []),
     ]),
     legGroup(at),
-    targetGroup(at),
+    targetGroup(at, text),
     {
       kind: 'group',
       path: at('takenOn'),
@@ -257,11 +257,11 @@ function legGroup(at: At): FormPart {
   }
 }
 
-const targetGroup = (at: At): FormPart => ({
+const targetGroup = (at: At, text: Text): FormPart => ({
   kind: 'group',
   path: at('target'),
   title: 'path.target',
-  initial: { name: '–', minutesBeforeSunrise: 20, driveM: 0, driveMin: 0, walkMin: 0 },
+  initial: { name: text.t('window.new.target'), minutesBeforeSunrise: 20, driveM: 0, driveMin: 0, walkMin: 0 },
   parts: [
     fieldsPart([
       { kind: 'text', path: at('target', 'name'), label: 'path.name' },

@@ -4,6 +4,26 @@ import type { PackFault, PackingOutcome, Unplaced } from '../../packing/index.ts
 import type { Finding } from '../types.ts'
 import { finding } from './finding.ts'
 
+/** Names under which fuel and gas are packed, English and German, common practice. */
+const FUEL_NAMES =
+  /\b(petrol|gasoline|diesel|kerosene|paraffin|propane|butane|white gas|gas (can|canister|cartridge|bottle|cylinder)|fuel|methylated)\b|benzin|kraftstoff|petroleum|spiritus|propan|butan|gaskartusche|gasflasche|brennstoff/i
+
+/** What is called fuel and not marked so would be packed beside the sleepers. */
+const unmarkedFuel = (trip: Trip): readonly Finding[] =>
+  trip.kit.pieces.flatMap(({ id, name, spare, traits }, index) =>
+    spare || traits.fuel === true || !FUEL_NAMES.test(name)
+      ? []
+      : [
+          finding(
+            { area: 'load', nightId: null, path: ['kit', 'pieces', index, 'traits', 'fuel'] },
+            'caution',
+            'name-sounds-like-fuel',
+            { piece: name },
+            id,
+          ),
+        ],
+  )
+
 export function loadFindings(trip: Trip, packing: PackingOutcome): readonly Finding[] {
   const kit = { area: 'load', nightId: null, path: ['kit'] } as const
   const nameOf = unitNames(trip)
@@ -18,6 +38,7 @@ export function loadFindings(trip: Trip, packing: PackingOutcome): readonly Find
     )
   }
   return [
+    ...unmarkedFuel(trip),
     ...packing.driveUnplaced.map(unplaced),
     ...packing.nights.flatMap((night) => night.unplaced.map(unplaced)),
     ...packing.faults.map((fault) => limitFinding(trip, fault)),

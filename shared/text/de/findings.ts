@@ -70,6 +70,8 @@ export const findings: Record<keyof typeof english, string> = {
     '{traveller} fehlen {shortK} nach der Angabe des Schlafsacks: {coldestC} am Bett, ab {fromUtc}. Wärmeres Bettzeug mitnehmen oder mehr heizen.',
   'problem.too-cold-for-body':
     '{traveller} verliert mehr Wärme, als ein Schlafender erzeugt: {shortK} zu wenig, {coldestC} am Bett, ab {fromUtc}. Wärmeres Bettzeug mitnehmen oder mehr heizen.',
+  'problem.name-sounds-like-fuel':
+    '{piece} klingt nach Brennstoff oder Gas, ist aber nicht so gekennzeichnet. In der Ausrüstung „brennt oder steht unter Druck“ ankreuzen: Dann bleibt es außerhalb des Schlafraums.',
   'problem.cool-sleeper':
     '{traveller} fehlen bei {coldestC} noch {shortK}: eine Schicht mehr anziehen oder mehr heizen.',
   'problem.cold-feet':
@@ -122,6 +124,7 @@ export const findings: Record<keyof typeof english, string> = {
     'Eine Ablesung der Nächte passt nicht zum Rest: Uhrzeit, Zähler und Außentemperatur prüfen. | {count} Ablesungen der Nächte passen nicht zueinander: Uhrzeiten, Zähler und Außentemperatur prüfen.',
   'problem.leg-needs-stop':
     'Der nächsten Etappe fehlen ohne Halt {shortWh}: {energyWh} laden ({durationS}) bei {atM}{charger}.',
+  'verdict.worst': '{count} Nächte, jeweils die schlechteste:',
   'verdict.holds': 'Geht auf.',
   'verdict.fails': 'Geht nicht auf: ein Grund. | Geht nicht auf: {count} Gründe.',
   'verdict.depart': '{depart01} bei Abfahrt',

@@ -8,6 +8,7 @@ export const windowEditors = {
   'window.new.bay.front': 'Fach vorn',
   'window.new.bay.bedside': 'Streifen neben dem Bett',
   'window.new.arch': 'Radkasten',
+  'window.new.target': 'Ziel',
   'window.new.tailgate': 'Heckklappe',
   'window.new.passengerDoor': 'Beifahrertür',
   'window.new.surface': 'nicht bekannt',

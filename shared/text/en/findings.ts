@@ -70,6 +70,8 @@ export const findings = {
     '{traveller} is {shortK} short of warm by the bag’s rating: {coldestC} at the bed, from {fromUtc}. Bring warmer bedding or hold more heat.',
   'problem.too-cold-for-body':
     '{traveller} loses more heat than a sleeper makes: {shortK} short, {coldestC} at the bed, from {fromUtc}. Bring warmer bedding or hold more heat.',
+  'problem.name-sounds-like-fuel':
+    '{piece} sounds like fuel or gas, but nothing marks it so. Tick “burns or under pressure” in the kit: it is then kept out of the sleeping space.',
   'problem.cool-sleeper':
     '{traveller} is {shortK} short of warm enough at {coldestC}: put on one more layer, or hold more heat.',
   'problem.cold-feet':
@@ -120,6 +122,7 @@ export const findings = {
     'One reading of your nights does not agree with the rest: check clock, meter and outside temperature. | {count} readings of your nights do not agree with one another: check clocks, meter and outside temperature.',
   'problem.leg-needs-stop':
     'The next leg is {shortWh} short without a stop: charge {energyWh} ({durationS}) at {atM}{charger}.',
+  'verdict.worst': '{count} nights, the worst of each:',
   'verdict.holds': 'Holds.',
   'verdict.fails': 'Does not hold: one reason. | Does not hold: {count} reasons.',
   'verdict.depart': '{depart01} at departure',

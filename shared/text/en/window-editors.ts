@@ -8,6 +8,7 @@ export const windowEditors = {
   'window.new.bay.front': 'Front compartment',
   'window.new.bay.bedside': 'Strip beside the bed',
   'window.new.arch': 'Wheel arch',
+  'window.new.target': 'Target',
   'window.new.tailgate': 'Tailgate',
   'window.new.passengerDoor': 'Passenger door',
   'window.new.surface': 'not known',

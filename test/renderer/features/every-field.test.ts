@@ -107,7 +107,7 @@ function allParts(): readonly FormPart[] {
     ...post('nema-14-50'),
     ...post('other'),
     ...warmthParts(0, [{ id: 'blanket', name: 'blanket', kind: 'underblanket', powerW: 60 }]),
-    ...morningParts(0, true, true),
+    ...morningParts(0, true, true, text),
     measuredRows(night, text),
     ...tripParts(),
     ...homeParts(trip.nights),

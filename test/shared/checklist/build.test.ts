@@ -322,14 +322,32 @@ describe('order and time', () => {
       expect(steps.map(({ latestStartUtc }) => ((latestStartUtc ?? NaN) - leaveUtc) / HOUR_S)).toEqual([-5, -2])
     })
 
-    test('what any night asks for stands in the order of the rules', () => {
-      const rules = ['first', 'last'].map((id) => own(id, true, { phase: 'before-leaving' }))
-      expect(build([night(0, 2), night(1, 2)], [], rules).steps.map(({ key }) => key)).toEqual([
-        'first:n1',
-        'first:n2',
-        'last:n1',
-        'last:n2',
-      ])
+    test('what any night asks for stands in the order of the rules, what two ask for in the same words once', () => {
+      const atHome = (id: string, parts: Partial<Rule> = {}): Rule =>
+        own(id, true, { phase: 'before-leaving', ...parts })
+      const rules = [atHome('call', { reads: ['site.name'], params: { site: 'site.name' } }), atHome('look')]
+      const keysOf = (...sites: readonly string[]): readonly string[] =>
+        build(
+          sites.map((name, index) => night(index, sites.length, { site: { name } })),
+          [],
+          rules,
+        ).steps.map(({ key }) => key)
+      expect(keysOf('Dune pitches', 'Upper meadow')).toEqual(['call:n1', 'call:n2', 'look:n1'])
+      expect(keysOf('Dune pitches', 'Dune pitches')).toEqual(['call:n1', 'look:n1'])
+    })
+
+    test('two things of one name are two steps', () => {
+      const things = [
+        { id: 'one', name: 'bag', place: 'roof' },
+        { id: 'two', name: 'bag', place: 'roof' },
+      ]
+      const rule = own('strap', true, {
+        phase: 'before-leaving',
+        forEach: 'load.unrestrained',
+        params: { name: 'item.name' },
+      })
+      const { steps } = build([night(0, 1, { load: { unrestrained: things } })], [], [rule])
+      expect(steps.map(({ key }) => key)).toEqual(['strap:n1:one', 'strap:n1:two'])
     })
   })
 

@@ -560,6 +560,25 @@ describe('the night itself', () => {
 })
 
 describe('the load', () => {
+  it('asks of what is called fuel and not marked so, in both languages', () => {
+    const [piece] = trip.kit.pieces
+    if (piece === undefined) throw new Error('the sample has a piece')
+    const found = (name: string, over: object = {}): readonly string[] => {
+      const kit = { ...trip.kit, pieces: [{ ...piece, name, traits: {}, spare: false, ...over }] }
+      const codes = brief(
+        loadFindings({ ...trip, kit }, { ...cardsPlan(cardsTrip()).packing, cautions: [], faults: [] }),
+      )
+      return codes.filter((code) => code.includes('fuel'))
+    }
+    const asked = ['caution name-sounds-like-fuel kit.pieces.0.traits.fuel']
+    for (const name of ['Petrol can', 'Gas cartridge 230', 'Brennspiritus', 'Benzinkanister'])
+      expect([name, found(name)]).toEqual([name, asked])
+    for (const name of ['Gaiters', 'Water can', 'Gas mask', 'Refuelled lunch'])
+      expect([name, found(name)]).toEqual([name, []])
+    expect(found('Petrol can', { traits: { fuel: true } })).toEqual([])
+    expect(found('Petrol can', { spare: true })).toEqual([])
+  })
+
   const packing = {
     driveUnplaced: [],
     nights: [],
