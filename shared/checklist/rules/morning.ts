@@ -88,10 +88,18 @@ export const morningRules: readonly Rule[] = [
     caution: true,
   }),
   rule('unplug-charging-point', {
-    when: is('hookup.chargingPoint'),
+    when: every(is('hookup.chargingPoint'), missing('clock.unplugAfterDepartMin')),
     durationS: 60,
     after: ['warm-before-unplugging', 'read-morning'],
+    notBefore: 'unplug',
+    notBeforeOffsetS: -600,
     deadline: 'unplug',
+  }),
+  rule('end-charge-to-leave', {
+    when: every(is('hookup.chargingPoint'), known('clock.unplugAfterDepartMin')),
+    durationS: 60,
+    after: ['warm-before-unplugging', 'read-morning'],
+    deadline: 'depart',
   }),
   rule('adapter-back', {
     when: every(PLUGGED_IN, is('hookup.adapterNeeded'), is('hookup.adapterOnBoard'), known('hookup.adapterName')),

@@ -62,6 +62,8 @@ export const stepsMorning: Record<keyof typeof english, string> = {
   'steps.unplug-to-leave.reason': 'Die dafür geplante Zeit liegt nach der Abfahrt.',
   'steps.unplug-charging-point.step': 'Laden beenden, entriegeln, abstecken, Stecker einhängen.',
   'steps.unplug-charging-point.reason': 'Manche Säulen geben erst nach der Abrechnung frei.',
+  'steps.end-charge-to-leave.step': 'Vor der Abfahrt das Laden beenden: entriegeln, abstecken, Stecker einhängen.',
+  'steps.end-charge-to-leave.reason': 'Die dafür geplante Zeit liegt nach der Abfahrt.',
   'steps.adapter-back.step': '{name} vom Kasten abziehen und an seinen Platz hängen. Auch das Prüfgerät.',
   'steps.adapter-back.reason': 'Nichts bleibt häufiger am Kasten zurück als Adapter.',
   'steps.next-adapter-check.step': '{name} anfassen: {site} braucht ihn heute Abend.',

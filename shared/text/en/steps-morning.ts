@@ -59,6 +59,8 @@ export const stepsMorning = {
   'steps.unplug-to-leave.reason': 'The hour planned for it is later than leaving.',
   'steps.unplug-charging-point.step': 'End the charge, unlock, unplug, hang the connector up.',
   'steps.unplug-charging-point.reason': 'Some points lock until the payment ends.',
+  'steps.end-charge-to-leave.step': 'End the charge before you leave: unlock, unplug, hang the connector up.',
+  'steps.end-charge-to-leave.reason': 'The hour planned for it is later than leaving.',
   'steps.adapter-back.step': 'Take {name} off the post and hang it back in its place. Tester too.',
   'steps.adapter-back.reason': 'Adapters stay behind on posts more than anything else.',
   'steps.next-adapter-check.step': 'Touch {name}: {site} needs it tonight.',

@@ -57,6 +57,11 @@ export const MORNING_CASES: readonly RuleCase[] = [
   ruleCase(
     'unplug-charging-point',
     { hookup: { present: true, chargingPoint: true } },
+    { clock: { unplugAfterDepartMin: 5 } },
+  ),
+  ruleCase(
+    'end-charge-to-leave',
+    { hookup: { present: true, chargingPoint: true }, clock: { unplugAfterDepartMin: 5 } },
     { hookup: { chargingPoint: false } },
   ),
   ruleCase(

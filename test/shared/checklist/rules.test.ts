@@ -171,6 +171,17 @@ describe('built-in rules', () => {
     expect((leaving?.startUtc ?? Infinity) + 180).toBeLessThanOrEqual(WINTER_MOMENTS.depart)
   })
 
+  test('so does the connector of a charging point', () => {
+    const point = { hookup: { present: true, chargingPoint: true } } as const
+    const startOf = (patch: FactsPatch, id: string): number =>
+      checklist(over(point, patch)).steps.find(({ ruleId }) => ruleId === id)?.startUtc ?? NaN
+    expect(startOf({}, 'unplug-charging-point') - WINTER_MOMENTS.unplug).toBeGreaterThanOrEqual(-600)
+    expect(startOf({}, 'unplug-charging-point') + 60).toBeLessThanOrEqual(WINTER_MOMENTS.unplug)
+    const late = { clock: { unplugAfterDepartMin: 12 } } as const
+    expect(startOf(late, 'unplug-charging-point')).toBeNaN()
+    expect(startOf(late, 'end-charge-to-leave') + 60).toBeLessThanOrEqual(WINTER_MOMENTS.depart)
+  })
+
   test('polarity is read before anything is connected', () => {
     const order = ruleIds(over(HANDLED_AT_THE_POST, { hookup: { polarityReversed: 'not-known', earth: 'not-known' } }))
     expect(order.indexOf('polarity-not-known')).toBeGreaterThan(-1)
