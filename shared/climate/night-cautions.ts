@@ -94,8 +94,10 @@ function loadsTogether(input: NightInput, supply: SupplyParameters, outcome: Sup
 function batteryCautions(input: NightInput, run: NightRun): Caution[] {
   const list: Caution[] = []
   if (run.stopsUtc !== null) list.push(caution('heater-stops', null, run.stopsUtc))
-  if (input.leisure?.kind === 'lfp' && run.leisureFrozenUtc !== null)
-    list.push(caution('leisure-frost', null, run.leisureFrozenUtc))
+  if (input.leisure !== null && run.leisureFrozenUtc !== null) {
+    const code = input.leisure.kind === 'lead' ? 'leisure-acid-frost' : 'leisure-frost'
+    list.push(caution(code, null, run.leisureFrozenUtc))
+  }
   return list
 }
 

@@ -14,6 +14,7 @@ import { OUTSIDE_CO2_PPM } from './night-state.ts'
 import { crosses, driveOf, dryingW, holdFront, meetAim, takePower } from './night-thermostat.ts'
 import type { Stage } from './network-step.ts'
 import type { Part, Run, Segment, StopReason } from './night-state.ts'
+import { acidFreezesC } from './sources/lead-acid.ts'
 
 /** Daylight that comes through glass, all windows together over level ground, and what a cover lets through of it (estimates). */
 const GLASS_DAYLIGHT_01 = 0.45
@@ -282,6 +283,13 @@ function noteStop(run: Run, segment: Segment, atUtc: number): void {
   run.stopReason = heldOff(run, segment) ?? (heatsFromSupply(run.prepared.input) && !inverter ? 'no-supply' : 'reserve')
 }
 
+/** A lithium battery is harmed by charge below freezing, a lead one by the ice in its acid, charged or not. */
+function leisureFreezes({ prepared, power }: Run, { supply }: Segment, floorC: number): boolean {
+  const kind = prepared.input.leisure?.kind
+  if (kind === 'lead') return floorC < acidFreezesC(power.leisure01)
+  return kind === 'lfp' && supply.wattsW > 0 && floorC < 0
+}
+
 function moveElectricity(run: Run, segment: Segment, part: Part, outsideC: number, bedW: number): void {
   const { prepared, sums, totals, settled } = run
   const loads = { heatingW: run.electricW, bedW }
@@ -291,8 +299,7 @@ function moveElectricity(run: Run, segment: Segment, part: Part, outsideC: numbe
     run.power,
     settled,
   )
-  if (prepared.input.leisure?.kind === 'lfp' && segment.supply.wattsW > 0 && floorC < 0)
-    run.leisureFrozenUtc ??= part.atUtc
+  if (leisureFreezes(run, segment, floorC)) run.leisureFrozenUtc ??= part.atUtc
   sums.heatJ += run.heatW * part.stepS
   sums.electricJ += run.electricW * part.stepS
   sums.bedJ += bedW * part.stepS

@@ -378,6 +378,7 @@ export type NightCautionCode =
   | 'heater-stops'
   | 'carbon-monoxide'
   | 'leisure-frost'
+  | 'leisure-acid-frost'
   | 'extension-lead'
   | 'below-minimum-current'
   | 'two-loads'

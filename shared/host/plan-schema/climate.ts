@@ -387,6 +387,7 @@ export const nightCautionCodeSchema = z.enum([
   'heater-stops',
   'carbon-monoxide',
   'leisure-frost',
+  'leisure-acid-frost',
   'extension-lead',
   'below-minimum-current',
   'two-loads',

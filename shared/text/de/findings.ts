@@ -102,6 +102,8 @@ export const findings: Record<keyof typeof english, string> = {
     'Kohlenmonoxid-Melder mitnehmen und drinnen nichts verbrennen; ein Feuer oder Generator des Nachbarn genügt.',
   'problem.night-leisure-frost':
     'Ab {atUtc} ist die Bordbatterie unter null Grad: dann nicht laden, außer der Hersteller erlaubt es.',
+  'problem.night-leisure-acid-frost':
+    'Ab {atUtc} kann die Säure der Bordbatterie bei ihrem Ladestand gefrieren: voller oder wärmer halten und gefroren nie laden; ein gerissenes Gehäuse verliert Säure.',
   'problem.night-extension-lead':
     'Kabel ganz abrollen, nur bis zu seinem eigenen Wert belasten, Verbindungen trocken und vom Boden weg halten und unter Last fühlen.',
   'problem.night-below-minimum-current':

@@ -49,6 +49,8 @@ export const night: Record<keyof typeof english, string> = {
   'night.caution.carbon-monoxide':
     'Drinnen nie etwas verbrennen und keinen Motor im Schnee oder an einer Wand laufen lassen. Kohlenmonoxid-Melder mitführen; er macht keine Flamme zulässig.',
   'night.caution.leisure-frost': 'Die Bordbatterie ist unter null Grad und nimmt keine Ladung an: erst aufwärmen.',
+  'night.caution.leisure-acid-frost':
+    'Die Säure der Bordbatterie kann gefrieren: voller oder wärmer halten, gefroren nie laden.',
   'night.caution.extension-lead':
     'Das ganze Kabel abrollen, Verbindungen trocken und vom Boden weg halten und unter Last fühlen.',
   'night.caution.below-minimum-current':

@@ -101,6 +101,8 @@ export const findings = {
     'Carry a carbon monoxide alarm and burn nothing inside; a neighbour’s fire or generator is enough.',
   'problem.night-leisure-frost':
     'From {atUtc} the leisure battery is below freezing: do not charge it then unless its maker allows it.',
+  'problem.night-leisure-acid-frost':
+    'From {atUtc} the acid of the leisure battery may freeze at its charge: keep it fuller or warmer, and never charge it frozen; a split case leaks acid.',
   'problem.night-extension-lead':
     'Unroll the lead fully, hold it to its own rating, keep its joints dry and off the ground, and feel them under load.',
   'problem.night-below-minimum-current':

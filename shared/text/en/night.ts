@@ -46,6 +46,8 @@ export const night = {
   'night.caution.carbon-monoxide':
     'Never burn anything inside or run an engine under snow or beside a wall. Carry a carbon monoxide alarm; it does not make a flame right.',
   'night.caution.leisure-frost': 'The living battery is below freezing and takes no charge: warm it first.',
+  'night.caution.leisure-acid-frost':
+    'The acid of the living battery may freeze: keep it fuller or warmer, never charge it frozen.',
   'night.caution.extension-lead':
     'Unwind the whole lead, keep its joints off the ground and dry, and feel them under load.',
   'night.caution.below-minimum-current':

@@ -174,7 +174,7 @@ describe('the supply', () => {
 })
 
 describe('batteries and heater', () => {
-  it('name the instant at which the heater stops or a lithium battery takes no charge for frost', () => {
+  it('name the instant at which the heater stops or a lithium battery takes no charge for frost, the acid of a lead one freezes', () => {
     const run: NightRun = { ...CALM, stopsUtc: at(2), leisureFrozenUtc: at(3) }
     const of = (kind: 'lfp' | 'lead') =>
       nightCautions(
@@ -192,7 +192,7 @@ describe('batteries and heater', () => {
       { code: 'heater-stops', value: null, atUtc: at(2) },
       { code: 'leisure-frost', value: null, atUtc: at(3) },
     ])
-    expect(of('lead').map(({ code }) => code)).toEqual(['heater-stops'])
+    expect(of('lead').map(({ code }) => code)).toEqual(['heater-stops', 'leisure-acid-frost'])
     expect(nightCautions({ ...INPUT, sleepers: [], supply: null }, CALM, null, [])).toEqual([])
   })
 })

@@ -121,6 +121,17 @@ const SITUATIONS: readonly (readonly [NightCautionCode, string, NightInput])[] =
       leisure: LEISURE,
     },
   ],
+  [
+    'leisure-acid-frost',
+    'a lead living battery a fifth full in a cabin near -15 °C, without supply',
+    {
+      ...withDecisions(PLAIN, { setPoints: [] }),
+      supply: null,
+      weather: steadyWeather(-22),
+      battery: null,
+      leisure: { ...LEISURE, kind: 'lead', arrive01: 0.2, reserve01: 0 },
+    },
+  ],
 ]
 
 function never(): never {
@@ -153,6 +164,18 @@ describe('cautions where they are called for', () => {
     expect([sags(reading(214)), sags(reading(208)), sags(reading(203))]).toEqual([[], ['sag-step-down'], ['sag-stop']])
   })
 
+  it('the acid of a full battery stands the cold in which an empty one freezes', () => {
+    const charged = (arrive01: number): NightInput => ({
+      ...withDecisions(PLAIN, { setPoints: [] }),
+      supply: null,
+      weather: steadyWeather(-22),
+      battery: null,
+      leisure: { ...LEISURE, kind: 'lead', arrive01, reserve01: 0, loadW: 0 },
+    })
+    expect(codesOf(charged(0.95))).not.toContain('leisure-acid-frost')
+    expect(codesOf(charged(0.1))).toContain('leisure-acid-frost')
+  })
+
   it('no code is without a situation here', () => {
     const all: Readonly<Record<NightCautionCode, true>> = {
       'co2-high': true,
@@ -170,6 +193,7 @@ describe('cautions where they are called for', () => {
       'heater-stops': true,
       'carbon-monoxide': true,
       'leisure-frost': true,
+      'leisure-acid-frost': true,
       'extension-lead': true,
       'below-minimum-current': true,
       'two-loads': true,

@@ -494,6 +494,7 @@ describe('the night itself', () => {
     ['cold-illness', 11, 'caution', { tempC: 11 }],
     ['heat-illness', 33, 'caution', { tempC: 33 }],
     ['leisure-frost', null, 'caution', {}],
+    ['leisure-acid-frost', null, 'caution', {}],
     ['heater-stops', null, 'caution', {}],
     ['polarity-reversed', null, 'caution', {}],
     ['carbon-monoxide', null, 'caution', {}],
