@@ -45,9 +45,9 @@ export const night = {
   'night.caution.heater-stops': 'Heating stops before the night is over: have bedding that is enough without it.',
   'night.caution.carbon-monoxide':
     'Never burn anything inside or run an engine under snow or beside a wall. Carry a carbon monoxide alarm; it does not make a flame right.',
-  'night.caution.leisure-frost': 'The living battery is below freezing and takes no charge: warm it first.',
+  'night.caution.leisure-frost': 'The leisure battery is below freezing and takes no charge: warm it first.',
   'night.caution.leisure-acid-frost':
-    'The acid of the living battery may freeze: keep it fuller or warmer, never charge it frozen.',
+    'The acid of the leisure battery may freeze: keep it fuller or warmer, never charge it frozen.',
   'night.caution.extension-lead':
     'Unwind the whole lead, keep its joints off the ground and dry, and feel them under load.',
   'night.caution.below-minimum-current':

@@ -113,7 +113,7 @@ const SITUATIONS: readonly (readonly [NightCautionCode, string, NightInput])[] =
   ],
   [
     'leisure-frost',
-    'a lithium living battery in a cabin below freezing',
+    'a lithium leisure battery in a cabin below freezing',
     {
       ...withDecisions(PLAIN, { setPoints: [] }),
       weather: steadyWeather(-15),
@@ -123,7 +123,7 @@ const SITUATIONS: readonly (readonly [NightCautionCode, string, NightInput])[] =
   ],
   [
     'leisure-acid-frost',
-    'a lead living battery a fifth full in a cabin near -15 °C, without supply',
+    'a lead leisure battery a fifth full in a cabin near -15 °C, without supply',
     {
       ...withDecisions(PLAIN, { setPoints: [] }),
       supply: null,

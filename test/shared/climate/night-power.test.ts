@@ -108,7 +108,7 @@ describe('the heater’s share', () => {
     expect(taken({ ...FAN, supply: null })).toBe(0)
   })
 
-  it('comes out of the living battery through its inverter: what lies above the reserve, less the loads, at 88 %', () => {
+  it('comes out of the leisure battery through its inverter: what lies above the reserve, less the loads, at 88 %', () => {
     const taken = (over: Partial<NightInput>, leisure01 = 0.5, bedW = 0, stepS = HOUR_S, now = NO_SUPPLY): number =>
       inverterHeaterW(prepareNight(van({ inverterMaxW: 1000 }, { ...FAN, ...over })), now, { leisure01, bedW, stepS })
     // 0.3 x 1200 Wh over an hour are 360 W; 30 W of loads leave 330 W.
@@ -287,7 +287,7 @@ describe('a step of a car', () => {
   })
 })
 
-describe('a step of a van with a living battery', () => {
+describe('a step of a van with a leisure battery', () => {
   it('charges it with what its charger brings above the loads: 235 W at 86 % less 80 W', () => {
     const out = settled(van(), { loads: { bedW: 50 } })
     expect(out.intoLeisureW).toBeCloseTo(235 * 0.86 - 80, 9)

@@ -230,7 +230,7 @@ describe('bed heaters of 50 W', () => {
     expect(simulateNight(carried).heatingWh).toBeCloseTo((50 * ASLEEP_S) / HOUR_S, 4)
   })
 
-  it('run from the living battery of a van until its reserve, and not at all with no battery and no post', () => {
+  it('run from the leisure battery of a van until its reserve, and not at all with no battery and no post', () => {
     const leisure: LeisureParameters = {
       kind: 'lead',
       usableWh: 1000,

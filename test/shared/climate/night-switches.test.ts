@@ -66,7 +66,7 @@ describe('what has switched', () => {
     expect(run.atReserve).toBe(false)
   })
 
-  it('so is a living battery, each for itself', () => {
+  it('so is a leisure battery, each for itself', () => {
     const run = runAt(BOTH, { leisure01: 0.2001 })
     expect(latch(run, HEATS, at(5))).toBe(false)
     run.power.leisure01 = 0.2
@@ -155,7 +155,7 @@ describe('the time until something switches', () => {
     expect(until(low, { batteryW: -2000 })).toBeCloseTo(12 * HOUR_S * 0.95, 6)
   })
 
-  it('to the living battery’s reserve likewise', () => {
+  it('to the leisure battery’s reserve likewise', () => {
     // 0.3 x 1200 Wh at 90 W: four hours.
     expect(until(VAN, { leisureW: -90 })).toBeCloseTo(4 * HOUR_S * 0.95, 6)
     expect(until(VAN, { leisureW: -90, leisureEmpty: true })).toBe(Infinity)
