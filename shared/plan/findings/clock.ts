@@ -76,33 +76,17 @@ function arrivalFindings(night: Night, index: number, clock: NightClock): Findin
       found.push(finding(source, 'caution', 'arrive-before-check-in', { zone, arriveUtc: clock.arriveUtc, opensUtc }))
     }
   }
-  if (
-    clock.gateFromUtc !== null &&
-    clock.gateToUtc !== null &&
-    clock.arriveUtc >= clock.gateFromUtc &&
-    clock.arriveUtc < clock.gateToUtc
-  ) {
-    found.push(
-      finding(source, 'shortfall', 'arrive-after-gate', {
-        zone,
-        arriveUtc: clock.arriveUtc,
-        gateFromUtc: clock.gateFromUtc,
-      }),
-    )
+  const shutFrom = (from: Utc | null, to: Utc | null): Utc | null =>
+    from !== null && to !== null && clock.arriveUtc >= from && clock.arriveUtc < to ? from : null
+  const gateFromUtc = shutFrom(clock.gateFromUtc, clock.gateToUtc)
+  if (gateFromUtc !== null) {
+    const params = { zone, arriveUtc: clock.arriveUtc, gateFromUtc }
+    found.push(finding(source, 'shortfall', 'arrive-after-gate', params))
   }
-  if (
-    clock.banFromUtc !== null &&
-    clock.banToUtc !== null &&
-    clock.arriveUtc >= clock.banFromUtc &&
-    clock.arriveUtc < clock.banToUtc
-  ) {
-    found.push(
-      finding(source, 'shortfall', 'arrive-in-movement-ban', {
-        zone,
-        arriveUtc: clock.arriveUtc,
-        banFromUtc: clock.banFromUtc,
-      }),
-    )
+  const banFromUtc = shutFrom(clock.banFromUtc, clock.banToUtc)
+  if (banFromUtc !== null) {
+    const params = { zone, arriveUtc: clock.arriveUtc, banFromUtc }
+    found.push(finding(source, 'shortfall', 'arrive-in-movement-ban', params))
   }
   const { sunsetUtc } = clock.sun
   if (sunsetUtc !== null) {
