@@ -27,7 +27,7 @@ export function buildChecklist(input: ChecklistInput): ChecklistOutcome {
   const { drafts: asked, bad } = expandRules(rules, nights, tickOf)
   const drafts = homeInRuleOrder([...asked, ...carryOver(asked, rules, nights, tickOf)], rules)
   const draftOf = new Map(drafts.map((draft) => [draft.key, draft]))
-  const timed = withLateStart({ drafts, nights, tickOf, homeRest: input.homeRest ?? null })
+  const timed = withLateStart({ drafts, nights, tickOf, homeRest: input.homeRest })
   const found = schedule(timed.map((draft) => taskOf(draft, nights, tickOf.get(draft.key))))
   const steps = found.tasks.flatMap(({ key, startS, latestStartS }) => {
     const draft = draftOf.get(key)
@@ -63,7 +63,9 @@ function homeInRuleOrder(drafts: readonly Draft[], rules: readonly Rule[]): read
     if (phase !== 'before-leaving') return true
     const [ruleId, , ...thing] = key.split(':')
     const words = JSON.stringify([ruleId, thing, params])
-    return !said.has(words) && said.add(words).has(words)
+    if (said.has(words)) return false
+    said.add(words)
+    return true
   }
   return drafts.filter(isNew).toSorted((a, b) => place(a) - place(b))
 }

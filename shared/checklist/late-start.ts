@@ -16,7 +16,7 @@ type Steps = {
   readonly drafts: readonly Draft[]
   readonly nights: readonly ChecklistNight[]
   readonly tickOf: ReadonlyMap<string, Tick>
-  readonly homeRest: ChecklistInput['homeRest'] | null
+  readonly homeRest: ChecklistInput['homeRest']
 }
 
 /**
@@ -41,9 +41,11 @@ export function withLateStart(steps: Steps): readonly Draft[] {
 function homeStart(steps: Steps): Utc | null {
   const leaveUtc = steps.nights.map(({ moments }) => momentAt(moments, 'leaveHome')).find((at) => at !== null) ?? null
   const start = startOf('before-leaving', leaveUtc, steps)
-  const rest = steps.homeRest ?? null
-  if (start === null || rest === null || start.fromUtc >= rest.toUtc) return start?.fromUtc ?? null
-  return Math.min(start.fromUtc, rest.fromUtc - start.takesS) as Utc
+  if (start === null) return null
+  const { homeRest: rest } = steps
+  return rest === undefined || start.fromUtc >= rest.toUtc
+    ? start.fromUtc
+    : (Math.min(start.fromUtc, rest.fromUtc - start.takesS) as Utc)
 }
 
 /** When the open steps of a phase begin so that they end in time, and how long they take; null where nothing tells. */

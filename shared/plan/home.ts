@@ -3,7 +3,7 @@ import type { HomeClock, Trip } from '../document/index.ts'
 import { nextDate } from '../units/index.ts'
 import type { LocalDate, Utc } from '../units/index.ts'
 import { instantOf } from './clock.ts'
-import type { PlanHome, ZonedInstant } from './types.ts'
+import type { NightPlan, PlanHome, ZonedInstant } from './types.ts'
 
 /** Hours in which nobody packs before a trip, common practice. */
 const REST_FROM = '21:00'
@@ -18,6 +18,15 @@ const zoned = ({ date, clock, zone }: HomeClock): ZonedInstant => ({
   atUtc: instantOf(date as LocalDate, clock, zone),
   zone,
 })
+
+/** The clocks at home that agree with the nights: leaving before the first arrival, back after the last morning. */
+export function homeInOrder({ leave, back }: PlanHome, nights: readonly NightPlan[]): PlanHome {
+  const [first, last] = [nights[0]?.clock, nights.at(-1)?.clock]
+  return {
+    leave: leave !== null && leave.atUtc < (first?.arriveUtc ?? Infinity) ? leave : null,
+    back: back !== null && back.atUtc > (last?.departUtc ?? -Infinity) ? back : null,
+  }
+}
 
 /** The night's rest at home before the day of leaving. */
 export function restAtHome({ date, zone }: HomeClock): { readonly fromUtc: Utc; readonly toUtc: Utc } {

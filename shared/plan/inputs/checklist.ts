@@ -5,7 +5,7 @@ import type { Night, Trip } from '../../document/index.ts'
 import type { PackingOutcome } from '../../packing/index.ts'
 import type { Utc } from '../../units/index.ts'
 import { backFromTarget, nightInstant } from '../clock.ts'
-import { planHome, restAtHome } from '../home.ts'
+import { homeInOrder, planHome, restAtHome } from '../home.ts'
 import type { NightClock, NightPlan, NightStores } from '../types.ts'
 import { nightFacts } from './facts.ts'
 import { moveSteps } from './move-steps.ts'
@@ -16,6 +16,7 @@ export function checklistInput(
   nights: readonly NightPlan[],
   stores: readonly NightStores[],
 ): ChecklistInput {
+  const home = homeMoments(trip, nights)
   return {
     rules: [...BUILT_IN_RULES, ...trip.checklist.rules.filter((rule) => rule.enabled).map(ruleFromOwn)],
     switchedOffRuleIds: trip.checklist.switchedOffRuleIds,
@@ -26,7 +27,7 @@ export function checklistInput(
         {
           nightId: night.id,
           facts: asFacts(nightFacts(trip, packing, nights, stores, at)),
-          moments: { ...moments(night, plan.clock), ...homeMoments(trip, nights) },
+          moments: { ...moments(night, plan.clock), ...home },
           given: moveSteps(trip, packing, night),
         },
       ]
@@ -43,11 +44,10 @@ export function checklistInput(
 
 /** A clock at home that contradicts the nights is a finding, and times nothing. */
 function homeMoments(trip: Trip, nights: readonly NightPlan[]): Moments {
-  const { leave, back } = planHome(trip)
-  const [first, last] = [nights[0]?.clock, nights.at(-1)?.clock]
+  const { leave, back } = homeInOrder(planHome(trip), nights)
   return {
-    ...(leave !== null && leave.atUtc < (first?.arriveUtc ?? Infinity) ? { leaveHome: leave.atUtc } : {}),
-    ...(back !== null && back.atUtc > (last?.departUtc ?? -Infinity) ? { backHome: back.atUtc } : {}),
+    ...(leave === null ? {} : { leaveHome: leave.atUtc }),
+    ...(back === null ? {} : { backHome: back.atUtc }),
   }
 }
 
